@@ -1,0 +1,2 @@
+/** One writer a format. */
+package org.seacairn.export;

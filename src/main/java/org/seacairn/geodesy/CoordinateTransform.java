@@ -1,0 +1,73 @@
+package org.seacairn.geodesy;
+
+import org.geotools.api.referencing.FactoryException;
+import org.geotools.api.referencing.operation.MathTransform;
+import org.geotools.api.referencing.operation.TransformException;
+import org.geotools.referencing.CRS;
+import org.locationtech.jts.geom.Coordinate;
+import org.seacairn.InputException;
+
+/** Takes coordinates from one CRS to another. Safe for use by several threads at once. */
+public final class CoordinateTransform {
+    private final MathTransform transform;
+    private final Crs source;
+    private final Crs target;
+
+    private CoordinateTransform(MathTransform transform, Crs source, Crs target) {
+        this.transform = transform;
+        this.source = source;
+        this.target = target;
+    }
+
+    static CoordinateTransform between(Crs source, Crs target) {
+        try {
+            return new CoordinateTransform(CRS.findMathTransform(source.library(), target.library(), true), source, target);
+        } catch (FactoryException e) {
+            throw new InputException("no way is known from " + source.label() + " to " + target.label()
+                    + "; convert the layer to a CRS on the same datum", e);
+        }
+    }
+
+    public boolean isIdentity() {
+        return transform.isIdentity();
+    }
+
+    /**
+     * Transforms points in place.
+     *
+     * @param xy x and y of each point in turn
+     * @throws InputException if a point lies outside the domain of either CRS
+     */
+    public void apply(double[] xy) {
+        apply(xy, xy.length / 2);
+    }
+
+    /** As {@link #apply(double[])}, for the first {@code points} points. */
+    public void apply(double[] xy, int points) {
+        if (transform.isIdentity()) {
+            return;
+        }
+        try {
+            transform.transform(xy, 0, xy, 0, points);
+        } catch (TransformException | RuntimeException e) {
+            throw outside(e);
+        }
+        for (int i = 0; i < 2 * points; i++) {
+            if (!Double.isFinite(xy[i])) {
+                throw outside(null);
+            }
+        }
+    }
+
+    /** The image of one point. */
+    public Coordinate apply(double x, double y) {
+        double[] xy = {x, y};
+        apply(xy, 1);
+        return new Coordinate(xy[0], xy[1]);
+    }
+
+    private InputException outside(Exception cause) {
+        return new InputException("coordinates lie outside the domain of " + source.label() + " or "
+                + target.label() + "; check the CRS that the layer states", cause);
+    }
+}

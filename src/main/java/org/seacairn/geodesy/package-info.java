@@ -1,0 +1,2 @@
+/** Coordinate reference systems, geodesics on the ellipsoid, geodesic buffers, coordinate text. */
+package org.seacairn.geodesy;

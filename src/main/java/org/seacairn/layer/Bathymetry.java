@@ -1,0 +1,48 @@
+package org.seacairn.layer;
+
+import java.io.Closeable;
+import java.nio.file.Path;
+import org.seacairn.geodesy.Crs;
+
+/**
+ * A grid of depths or elevations in a file, read by windows. Row 0 is the northernmost row, column 0
+ * the westernmost column; cells are areas and the origin is the outer corner of cell (0, 0).
+ * Safe for use by several threads at once.
+ */
+public interface Bathymetry extends Closeable {
+    Path file();
+
+    String format();
+
+    Crs crs();
+
+    int cols();
+
+    int rows();
+
+    /** Western edge of column 0, in CRS units. */
+    double west();
+
+    /** Northern edge of row 0, in CRS units. */
+    double north();
+
+    /** Width of a cell in CRS units, positive. */
+    double cellWidth();
+
+    /** Height of a cell in CRS units, positive. */
+    double cellHeight();
+
+    /** Unit that the file itself states for its values, or empty text. */
+    String statedUnit();
+
+    /**
+     * Reads a window that lies wholly on the grid.
+     *
+     * @param into receives {@code cols * rows} values row by row as they stand in the file (scale and
+     *     offset applied), NaN for no-data
+     */
+    void read(int col, int row, int cols, int rows, float[] into);
+
+    @Override
+    void close();
+}

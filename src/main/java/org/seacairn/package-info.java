@@ -1,0 +1,2 @@
+/** The types that every part of the house shares. */
+package org.seacairn;

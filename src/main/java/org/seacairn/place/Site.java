@@ -1,0 +1,30 @@
+package org.seacairn.place;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.seacairn.plan.SitingPlan.Measure;
+
+/**
+ * A chosen site: the centre of one cell of the working grid.
+ *
+ * @param rank from 1, best first
+ * @param col column of the working grid, from 0 in the west
+ * @param row row of the working grid, from 0 in the north
+ * @param eastingM cell centre in the working CRS
+ * @param northingM cell centre in the working CRS
+ * @param longitudeDeg cell centre, WGS 84
+ * @param latitudeDeg cell centre, WGS 84
+ * @param slopeDeg NaN where the grid has no slope
+ * @param bottom bottom class, or empty text where none is mapped
+ * @param score 0..1
+ * @param suitability 0..1 by criterion, in the plan's order
+ * @param clearances one for each keep-off layer, in the plan's order
+ * @param stone the nearest existing reef, or empty: the plan names none
+ */
+public record Site(
+        int rank, String name, int col, int row,
+        double eastingM, double northingM, double longitudeDeg, double latitudeDeg,
+        double depthM, double slopeDeg, String bottom, double score,
+        Map<Measure, Double> suitability, List<Clearance> clearances, Optional<Clearance> stone,
+        double landingRadiusM) {}

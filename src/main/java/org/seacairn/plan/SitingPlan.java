@@ -1,0 +1,201 @@
+package org.seacairn.plan;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * A siting plan as understood: every quantity in SI units, every path resolved, every key checked.
+ *
+ * @param file the plan file
+ * @param title heading of the outputs
+ * @param display units of what people read; files for programs are always metric
+ * @param crs working CRS as written, or empty: the UTM zone of the bathymetry's centre
+ * @param cellM side of a working cell in metres, or empty: the bathymetry's own cell
+ * @param bottom bottom types, or empty: no bottom rule and no bottom criterion
+ * @param reefs existing reefs, or empty
+ * @param inside polygons that sites must lie in, or empty: anywhere on the grid
+ * @param keepOff layers with a distance inside which nothing may be placed, in the plan's order
+ * @param ruggednessWindowCells odd side of the window of the vector ruggedness measure
+ * @param criteria weighted criteria, in the plan's order, at least one
+ * @param pairwise how the weights were derived, or empty: they stand in the plan
+ * @param warnings what the reader of the plan should know, one line each
+ */
+public record SitingPlan(
+        Path file,
+        String title,
+        Display display,
+        Optional<String> crs,
+        OptionalDouble cellM,
+        Bathymetry bathymetry,
+        Optional<Bottom> bottom,
+        Optional<Reefs> reefs,
+        Optional<LayerFile> inside,
+        List<KeepOff> keepOff,
+        Limits limits,
+        ReefModule module,
+        List<CurrentLevel> current,
+        int ruggednessWindowCells,
+        List<Criterion> criteria,
+        Optional<Pairwise> pairwise,
+        Combination combine,
+        Sites sites,
+        List<String> warnings) {
+
+    /** Units of the outputs that people read. */
+    public enum Display { US, METRIC }
+
+    /** How the suitabilities of one cell become its score. */
+    public enum Combination { WEIGHTED_MEAN, WEIGHTED_GEOMETRIC, LIMITING }
+
+    /** The measures that a plan can score. */
+    public enum Measure { DEPTH, SLOPE, RUGGEDNESS, BOTTOM, CLEARANCE, SPACING }
+
+    /** Sense of the numbers in a bathymetry file. */
+    public enum Values { ELEVATION, DEPTH }
+
+    /**
+     * Where a layer's data is and how to read it.
+     *
+     * @param label the layer's name in messages and outputs
+     * @param file absolute path
+     * @param table table of a GeoPackage, or empty: its only one
+     * @param crs CRS stated by the plan, which overrides the file's, or empty
+     * @param xColumn column of a CSV file with longitude or easting, or empty: found by its header
+     * @param yColumn column of a CSV file with latitude or northing, or empty: found by its header
+     * @param line line of the plan that names the file
+     */
+    public record LayerFile(
+            String label,
+            Path file,
+            Optional<String> table,
+            Optional<String> crs,
+            Optional<String> xColumn,
+            Optional<String> yColumn,
+            int line) {}
+
+    /**
+     * @param metresPerUnit what one unit of the file's numbers is in metres
+     * @param unit the unit as written
+     * @param datum vertical datum as written, or empty
+     */
+    public record Bathymetry(
+            LayerFile source, Values values, double metresPerUnit, String unit,
+            Optional<String> datum, Uncertainty uncertainty) {}
+
+    /**
+     * Uncertainty of the bathymetry at 95 % confidence, as a function of depth.
+     * Vertical: sqrt(a² + (b·depth)²); horizontal: fixed + share·depth. The form is that of IHO S-44
+     * edition 6, table 1; a plan that states plain figures has b = 0 and share = 0.
+     *
+     * @param source what the figures come from, for example {@code IHO S-44 order 1a}
+     */
+    public record Uncertainty(
+            double verticalFixedM, double verticalShare,
+            double horizontalFixedM, double horizontalShare, String source) {
+
+        /** No uncertainty stated. */
+        public static final Uncertainty NONE = new Uncertainty(0, 0, 0, 0, "none stated");
+
+        /** Vertical uncertainty in metres (95 %) at a depth in metres, positive down. */
+        public double verticalM(double depthM) {
+            return verticalShare == 0 ? verticalFixedM : Math.hypot(verticalFixedM, verticalShare * depthM);
+        }
+
+        /** Horizontal uncertainty in metres (95 %) at a depth in metres, positive down. */
+        public double horizontalM(double depthM) {
+            return horizontalFixedM + horizontalShare * Math.max(0, depthM);
+        }
+    }
+
+    /**
+     * @param classAttribute attribute of the layer that holds the class
+     * @param unmappedSuitability suitability where no polygon lies, or empty: excluded
+     * @param classes in the plan's order
+     */
+    public record Bottom(
+            LayerFile source, String classAttribute, OptionalDouble unmappedSuitability,
+            List<BottomClass> classes) {}
+
+    /**
+     * @param suitability 0..1, or empty: never
+     * @param shearStrengthPa undrained strength at the mud line, or empty
+     * @param strengthGradientPaPerM growth of that strength with depth below the mud line, or empty
+     */
+    public record BottomClass(
+            String name, OptionalDouble suitability, OptionalDouble shearStrengthPa,
+            OptionalDouble strengthGradientPaPerM) {}
+
+    /** @param nameAttribute attribute with a reef's name, or empty: numbered */
+    public record Reefs(
+            LayerFile source, Optional<String> nameAttribute, double keepOffM,
+            double positionUncertaintyM, Optional<String> ruleSource, boolean confirmed) {}
+
+    /**
+     * @param distanceM nothing may be placed nearer than this (before uncertainty)
+     * @param comfortableM beyond this, more distance earns nothing, or empty: the layer earns 1
+     *     from its required distance on
+     * @param ruleSource what the distance comes from, or empty
+     * @param confirmed false: nobody has checked the rule's text yet
+     */
+    public record KeepOff(
+            LayerFile source, Optional<String> nameAttribute, double distanceM, OptionalDouble comfortableM,
+            double positionUncertaintyM, Optional<String> ruleSource, boolean confirmed) {}
+
+    /** Limits of a cell; an empty one is not applied. Height share is of the water depth, 0..1. */
+    public record Limits(
+            OptionalDouble shallowestM, OptionalDouble deepestM, OptionalDouble steepestDeg,
+            OptionalDouble roughest, OptionalDouble clearanceAboveM, OptionalDouble heightShare) {}
+
+    /**
+     * The reef module.
+     *
+     * @param file the module file, or empty: described in the plan itself
+     * @param heightM from the underside of the base to the top of the pole
+     * @param landingRadiusM radius about the target that holds 95 % of landings
+     */
+    public record ReefModule(Optional<Path> file, String name, double heightM, double landingRadiusM) {}
+
+    /** Current at one depth: speed, and the true direction it flows toward. */
+    public record CurrentLevel(double depthM, double speedMPerS, double towardDeg) {}
+
+    /** @param curve empty for the criteria that have none (bottom, clearance) */
+    public record Criterion(Measure measure, double weight, Optional<Curve> curve) {}
+
+    /**
+     * Suitability of a measure: 0 up to a, rising to 1 at b, 1 to c, falling to 0 at d.
+     * Requires a &lt;= b &lt;= c &lt;= d.
+     */
+    public record Curve(double a, double b, double c, double d) {
+        public Curve {
+            if (!(a <= b && b <= c && c <= d)) {
+                throw new IllegalArgumentException("curve corners must not fall: " + a + ", " + b + ", " + c + ", " + d);
+            }
+        }
+
+        /** Suitability 0..1 of a measure; NaN stays NaN. */
+        public double at(double x) {
+            if (Double.isNaN(x)) {
+                return x;
+            }
+            if (x < b) {
+                return x <= a ? 0 : (x - a) / (b - a);
+            }
+            if (x <= c) {
+                return 1;
+            }
+            return x >= d ? 0 : (d - x) / (d - c);
+        }
+    }
+
+    /**
+     * Weights from pairwise comparisons.
+     *
+     * @param randomIndexList name and source of the random-index list that was used
+     */
+    public record Pairwise(double[][] matrix, double lambdaMax, double consistencyRatio, String randomIndexList) {}
+
+    /** @param apartM least geodesic distance between two chosen sites */
+    public record Sites(int count, double apartM) {}
+}
