@@ -32,6 +32,12 @@ public interface Bathymetry extends Closeable {
     /** Height of a cell in CRS units, positive. */
     double cellHeight();
 
+    /** Columns of the blocks in which the file is decoded; 0 where any window costs only its own cells. */
+    int blockCols();
+
+    /** Rows of the blocks in which the file is decoded; 0 where any window costs only its own cells. */
+    int blockRows();
+
     /** Unit that the file itself states for its values, or empty text. */
     String statedUnit();
 

@@ -1,0 +1,23 @@
+package org.seacairn.criterion;
+
+/**
+ * A raw measure of cells, the reasons it gives for ruling them out, and the suitability it gives them.
+ * Implementations are immutable after construction and serve several threads at once.
+ */
+public interface Criterion {
+    /**
+     * Adds this criterion's reasons to the masks of a tile.
+     *
+     * @param reasons one mask for each cell of {@link Tile#outer()}
+     */
+    void rule(Tile tile, int[] reasons);
+
+    /**
+     * Suitability of some cells.
+     *
+     * @param cells indexes into the tile's outer window, of cells that nothing rules out
+     * @param count how many of them
+     * @param into receives 0..1 for each
+     */
+    void suitability(Tile tile, int[] cells, int count, double[] into);
+}

@@ -1,0 +1,57 @@
+package org.seacairn.criterion;
+
+import org.seacairn.grid.DistanceField;
+import org.seacairn.plan.SitingPlan.Curve;
+
+/** One layer's distances, tile by tile, and the reason that it gives where a cell is too near. */
+final class KeepOffRule {
+    private final DistanceField field;
+    private final RequiredDistance required;
+    private final double farM;
+    private final Curve curve;
+    private final int bit;
+
+    /**
+     * @param farM distances beyond this have the same effect
+     * @param curve of the distance, whose level top need not be told apart; may be null
+     */
+    KeepOffRule(DistanceField field, RequiredDistance required, double farM, Curve curve, int bit) {
+        this.field = field;
+        this.required = required;
+        this.farM = farM;
+        this.curve = curve;
+        this.bit = bit;
+    }
+
+    RequiredDistance required() {
+        return required;
+    }
+
+    /** Distances over the tile's outer window, true where they matter (see {@link DistanceField#fill}). */
+    float[] distances(Tile tile) {
+        return tile.once(this, () -> {
+            float[] into = new float[tile.outer().cells()];
+            double least = required.atDepth(0);
+            double most = required.atDepth(tile.deepestM());
+            double far = Math.max(most, farM);
+            double topFrom = curve == null ? Double.POSITIVE_INFINITY : Math.max(most, curve.b());
+            double topTo = curve == null ? Double.NEGATIVE_INFINITY : curve.c();
+            field.fill(tile.outer(), tile.frames(), far,
+                    (low, high) -> high < least || low >= far || low >= topFrom && high <= topTo, into);
+            return into;
+        });
+    }
+
+    void rule(Tile tile, int[] reasons) {
+        float[] depth = tile.depth();
+        float[] distance = distances(tile);
+        double least = required.atDepth(0);
+        double most = required.atDepth(tile.deepestM());
+        for (int i = 0; i < distance.length; i++) {
+            float d = distance[i];
+            if (d < least || d < most && d < required.atDepth(depth[i])) {
+                reasons[i] |= bit;
+            }
+        }
+    }
+}

@@ -1,0 +1,34 @@
+package org.seacairn.criterion;
+
+import org.seacairn.grid.GridGeometry;
+import org.seacairn.plan.SitingPlan;
+import org.seacairn.plan.SitingPlan.Curve;
+import org.seacairn.plan.SitingPlan.Reefs;
+
+/** Spacing: the distance to the nearest stone, which while ranking is the nearest existing reef. */
+public final class SpacingCriterion implements Criterion {
+    private final KeepOffRule rule;
+    private final Curve curve;
+
+    /** @param curve may be null: spacing is not scored */
+    public SpacingCriterion(SitingPlan plan, Reefs reefs, WorkingLayer working, GridGeometry grid, Reasons reasons,
+            Curve curve) {
+        this.curve = curve;
+        this.rule = new KeepOffRule(working.distanceField(grid),
+                new RequiredDistance(plan, reefs.keepOffM(), reefs.positionUncertaintyM()),
+                curve == null ? 0 : curve.d(), curve, reasons.bit(Reasons.NEAR_REEF));
+    }
+
+    @Override
+    public void rule(Tile tile, int[] reasons) {
+        rule.rule(tile, reasons);
+    }
+
+    @Override
+    public void suitability(Tile tile, int[] cells, int count, double[] into) {
+        float[] distance = rule.distances(tile);
+        for (int i = 0; i < count; i++) {
+            into[i] = curve.at(distance[cells[i]]);
+        }
+    }
+}

@@ -1,0 +1,208 @@
+package org.seacairn.criterion;
+
+import java.util.ArrayList;
+import java.util.List;
+import net.sf.geographiclib.Geodesic;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.CoordinateSequence;
+import org.locationtech.jts.geom.CoordinateSequenceFilter;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
+import org.seacairn.InputException;
+import org.seacairn.geodesy.CoordinateTransform;
+import org.seacairn.geodesy.Crs;
+import org.seacairn.geodesy.GeodesicEdges;
+import org.seacairn.grid.DistanceField;
+import org.seacairn.grid.GridGeometry;
+import org.seacairn.layer.Feature;
+import org.seacairn.layer.VectorLayer;
+
+/**
+ * A layer made ready for the working grid: in longitude and latitude on the working CRS's datum, and,
+ * as far as it can matter, on the grid itself.
+ *
+ * <p>An edge between two vertices is the geodesic between them, whatever the layer's own CRS: that is
+ * what a chart's lane or cable means over distance, and it makes every check independent of a
+ * projection. Edges are densified to {@value #PIECE_M} m before they are projected, which keeps a
+ * straight piece on the map within 1 mm of the geodesic in a UTM zone.
+ *
+ * @param lonLat all features, vertices as in the file
+ * @param pieces the parts within reach of the grid, in the working CRS
+ */
+public record WorkingLayer(String label, List<Feature> lonLat, List<Piece> pieces) {
+    private static final double PIECE_M = 1000;
+    private static final double METRES_PER_DEGREE = 110_000;
+    /** Boxes wider than this are not judged by their corners. */
+    private static final double WIDE_DEGREES = 60;
+
+    /** A part of a feature on the grid. */
+    public record Piece(Feature feature, Geometry geometry) {}
+
+    /**
+     * @param reachM how far from the grid a feature can still matter
+     * @throws InputException if coordinates lie outside the domain of the layer's CRS
+     */
+    public static WorkingLayer of(VectorLayer layer, GridGeometry grid, double reachM) {
+        Crs geographic = grid.crs().geographic();
+        Geodesic geodesic = grid.crs().geodesic();
+        CoordinateTransform toLonLat = layer.crs().to(geographic);
+        CoordinateTransform toGrid = geographic.to(grid.crs());
+        Envelope reach = reach(grid, reachM);
+        List<Feature> lonLat = new ArrayList<>();
+        List<Piece> pieces = new ArrayList<>();
+        for (Feature feature : layer.features()) {
+            try {
+                Feature moved = new Feature(feature.id(), transformed(feature.geometry(), toLonLat), feature.attributes());
+                lonLat.add(moved);
+                for (Geometry near : near(moved.geometry(), reach, geodesic)) {
+                    pieces.add(new Piece(moved, transformed(near, toGrid)));
+                }
+            } catch (InputException e) {
+                throw new InputException(layer.file().getFileName() + ", feature " + feature.id() + ": " + e.getMessage(), e);
+            }
+        }
+        return new WorkingLayer(layer.label(), List.copyOf(lonLat), List.copyOf(pieces));
+    }
+
+    /** The distance field of the pieces. */
+    DistanceField distanceField(GridGeometry grid) {
+        return new DistanceField(grid, pieces.stream().map(Piece::geometry).toList());
+    }
+
+    /** The grid's extent in longitude and latitude, widened; longitudes run on past 180 where it does. */
+    private static Envelope reach(GridGeometry grid, double reachM) {
+        CoordinateTransform toLonLat = grid.crs().to(grid.crs().geographic());
+        Envelope box = new Envelope();
+        double middle = toLonLat.apply((grid.west() + grid.east()) / 2, (grid.south() + grid.north()) / 2).x;
+        int steps = 32;
+        for (int i = 0; i <= steps; i++) {
+            double x = grid.west() + (grid.east() - grid.west()) * i / steps;
+            double y = grid.south() + (grid.north() - grid.south()) * i / steps;
+            for (double[] p : new double[][] {{x, grid.south()}, {x, grid.north()}, {grid.west(), y}, {grid.east(), y}}) {
+                Coordinate c = toLonLat.apply(p[0], p[1]);
+                box.expandToInclude(c.x - 360 * Math.rint((c.x - middle) / 360), c.y);
+            }
+        }
+        double degrees = reachM * 1.05 / METRES_PER_DEGREE + 0.01;
+        double widest = Math.min(89, Math.max(Math.abs(box.getMinY()), Math.abs(box.getMaxY())) + degrees);
+        box.expandBy(degrees / Math.cos(Math.toRadians(widest)), degrees);
+        return box;
+    }
+
+    private static List<Geometry> near(Geometry lonLat, Envelope reach, Geodesic geodesic) {
+        List<Geometry> found = new ArrayList<>();
+        for (int i = 0; i < lonLat.getNumGeometries(); i++) {
+            Geometry part = lonLat.getGeometryN(i);
+            if (part.getNumGeometries() > 1) {
+                found.addAll(near(part, reach, geodesic));
+            } else if (part.getDimension() == 1) {
+                stretches(part, reach).forEach(line -> addTurned(line, reach, geodesic, found));
+            } else if (mayReach(part.getEnvelopeInternal(), reach)) {
+                addTurned(part, reach, geodesic, found);
+            }
+        }
+        return found;
+    }
+
+    /** The runs of a line's edges that may come near; a world's cable would cost seconds to densify whole. */
+    private static List<Geometry> stretches(Geometry line, Envelope reach) {
+        List<Geometry> found = new ArrayList<>();
+        Coordinate[] points = line.getCoordinates();
+        List<Coordinate> run = new ArrayList<>();
+        for (int i = 1; i < points.length; i++) {
+            Coordinate a = points[i - 1];
+            double shortWay = points[i].x - 360 * Math.rint((points[i].x - a.x) / 360);
+            if (mayReach(new Envelope(a.x, shortWay, a.y, points[i].y), reach)) {
+                if (run.isEmpty()) {
+                    run.add(a);
+                }
+                run.add(points[i]);
+            } else if (!run.isEmpty()) {
+                found.add(line.getFactory().createLineString(run.toArray(Coordinate[]::new)));
+                run.clear();
+            }
+        }
+        if (!run.isEmpty()) {
+            found.add(line.getFactory().createLineString(run.toArray(Coordinate[]::new)));
+        }
+        return found;
+    }
+
+    /** Whether geodesics between points of a box may come within reach, in whatever turn of longitude. */
+    private static boolean mayReach(Envelope box, Envelope reach) {
+        if (box.getWidth() > WIDE_DEGREES) {
+            return true;
+        }
+        // A geodesic bulges poleward of its ends by at most (difference of longitude)^2 / 16 in radians,
+        // for a sphere and small angles; doubled for the ellipsoid and the larger ones.
+        double bulge = Math.toDegrees(Math.pow(Math.toRadians(box.getWidth()), 2) / 8);
+        Envelope grown = new Envelope(box);
+        grown.expandBy(0, bulge);
+        double turn = 360 * Math.rint((reach.centre().x - grown.centre().x) / 360);
+        grown.translate(turn, 0);
+        return grown.intersects(reach);
+    }
+
+    /** Densifies a part and adds what of it lies within reach, turned to the grid's longitudes. */
+    private static void addTurned(Geometry part, Envelope reach, Geodesic geodesic, List<Geometry> found) {
+        Geometry dense = GeodesicEdges.densify(part, geodesic, PIECE_M);
+        Envelope box = dense.getEnvelopeInternal();
+        int from = (int) Math.ceil((reach.getMinX() - box.getMaxX()) / 360);
+        int to = (int) Math.floor((reach.getMaxX() - box.getMinX()) / 360);
+        for (int turns = from; turns <= to; turns++) {
+            Geometry cut = cut(turns == 0 ? dense : turned(dense, 360.0 * turns), reach);
+            if (!cut.isEmpty()) {
+                found.add(cut);
+            }
+        }
+    }
+
+    private static Geometry cut(Geometry geometry, Envelope reach) {
+        Envelope box = geometry.getEnvelopeInternal();
+        if (reach.contains(box)) {
+            return geometry;
+        }
+        if (!reach.intersects(box)) {
+            return geometry.getFactory().createEmpty(geometry.getDimension());
+        }
+        return OverlayNGRobust.overlay(geometry, geometry.getFactory().toGeometry(reach), OverlayNG.INTERSECTION);
+    }
+
+    private static Geometry turned(Geometry geometry, double degrees) {
+        Geometry copy = geometry.copy();
+        copy.apply(new EachPoint(xy -> xy[0] += degrees));
+        return copy;
+    }
+
+    private static Geometry transformed(Geometry geometry, CoordinateTransform transform) {
+        if (transform.isIdentity()) {
+            return geometry;
+        }
+        Geometry copy = geometry.copy();
+        copy.apply(new EachPoint(xy -> transform.apply(xy, 1)));
+        return copy;
+    }
+
+    /** Changes every point of a geometry in place. */
+    private record EachPoint(java.util.function.Consumer<double[]> change) implements CoordinateSequenceFilter {
+        @Override
+        public void filter(CoordinateSequence points, int i) {
+            double[] xy = {points.getX(i), points.getY(i)};
+            change.accept(xy);
+            points.setOrdinate(i, CoordinateSequence.X, xy[0]);
+            points.setOrdinate(i, CoordinateSequence.Y, xy[1]);
+        }
+
+        @Override
+        public boolean isDone() {
+            return false;
+        }
+
+        @Override
+        public boolean isGeometryChanged() {
+            return true;
+        }
+    }
+}

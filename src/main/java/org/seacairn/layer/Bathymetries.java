@@ -1,0 +1,43 @@
+package org.seacairn.layer;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import org.seacairn.InputException;
+import org.seacairn.geodesy.Crs;
+import org.seacairn.plan.SitingPlan.LayerFile;
+
+/** Opens a bathymetry file with the reader of its format. One line a format. */
+public final class Bathymetries {
+    private Bathymetries() {}
+
+    /**
+     * Opens the file; its cells are read later, window by window.
+     *
+     * @throws InputException if the file is missing, damaged, of an unknown format, rotated, or has no
+     *     CRS while the plan states none
+     */
+    public static Bathymetry open(LayerFile source) {
+        Path file = source.file();
+        String name = file.getFileName().toString();
+        if (!Files.isReadable(file) || !Files.isRegularFile(file)) {
+            throw new InputException(name + ": the file cannot be read; check the path and its permissions");
+        }
+        Optional<Crs> stated = source.crs().map(Crs::parse);
+        String lower = name.toLowerCase(Locale.ROOT);
+        if (lower.endsWith(".tif") || lower.endsWith(".tiff")) {
+            return GeoTiffBathymetry.open(file, stated);
+        }
+        if (lower.endsWith(".asc")) {
+            return AsciiGridBathymetry.open(file, stated);
+        }
+        throw new InputException(name + ": no reader takes this file; bathymetry is read from GeoTIFF (.tif, .tiff)"
+                + " and Esri ASCII grid (.asc)");
+    }
+
+    static InputException withoutCrs(Path file) {
+        return new InputException(file.getFileName() + ": the file states no CRS; state it in the plan beside the"
+                + " file, for example crs: EPSG:32617");
+    }
+}

@@ -1,0 +1,282 @@
+package org.seacairn.layer;
+
+import it.geosolutions.imageio.plugins.tiff.TIFFDirectory;
+import it.geosolutions.imageio.plugins.tiff.TIFFField;
+import it.geosolutions.imageioimpl.plugins.tiff.TIFFImageReaderSpi;
+import java.awt.Rectangle;
+import java.awt.geom.AffineTransform;
+import java.awt.image.Raster;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import javax.imageio.ImageReadParam;
+import javax.imageio.ImageReader;
+import javax.imageio.stream.FileImageInputStream;
+import org.geotools.api.coverage.grid.GridEnvelope;
+import org.geotools.api.referencing.datum.PixelInCell;
+import org.geotools.gce.geotiff.GeoTiffReader;
+import org.geotools.util.factory.Hints;
+import org.seacairn.InputException;
+import org.seacairn.geodesy.Crs;
+
+/**
+ * Bathymetry from the first band of a GeoTIFF (OGC 19-008r4): tiled or striped, any compression of
+ * the image library, pixel-is-area or pixel-is-point, north-up or south-up. No-data is the value of
+ * GDAL's tag 42113, NaN or an infinity; scale, offset and unit come from GDAL's tag 42112.
+ * Rotated grids are refused.
+ */
+final class GeoTiffBathymetry implements Bathymetry {
+    private static final int GDAL_METADATA = 42112;
+
+    private final Path file;
+    private final Crs crs;
+    private final int cols;
+    private final int rows;
+    private final AffineTransform cornerToWorld;
+    private final double noData;
+    private final double scale;
+    private final double offset;
+    private final String statedUnit;
+    private final int blockCols;
+    private final int blockRows;
+    /** An image reader serves one thread at a time; idle ones wait here. */
+    private final ConcurrentLinkedQueue<ImageReader> idle = new ConcurrentLinkedQueue<>();
+
+    private GeoTiffBathymetry(Path file, Crs crs, GridEnvelope range, AffineTransform cornerToWorld, double noData,
+            ImageReader pixels) throws IOException {
+        String gdalMetadata = gdalMetadata(pixels);
+        this.file = file;
+        this.crs = crs;
+        this.cols = range.getSpan(0);
+        this.rows = range.getSpan(1);
+        this.cornerToWorld = cornerToWorld;
+        this.noData = noData;
+        this.scale = item(gdalMetadata, "scale").map(text -> number(file, "scale", text)).orElse(1.0);
+        this.offset = item(gdalMetadata, "offset").map(text -> number(file, "offset", text)).orElse(0.0);
+        this.statedUnit = item(gdalMetadata, "unittype").orElse("");
+        this.blockCols = pixels.getTileWidth(0);
+        this.blockRows = pixels.getTileHeight(0);
+    }
+
+    static GeoTiffBathymetry open(Path file, Optional<Crs> stated) {
+        GeoTiffReader georeferenced = null;
+        ImageReader pixels = null;
+        try {
+            // Longitude first, as everywhere in the house.
+            georeferenced = new GeoTiffReader(file.toFile(), new Hints(Hints.FORCE_LONGITUDE_FIRST_AXIS_ORDER, true));
+            Crs crs = crsOf(file, georeferenced, stated);
+            AffineTransform transform = affine(file, georeferenced);
+            double noData = georeferenced.getMetadata() != null && georeferenced.getMetadata().hasNoData()
+                    ? georeferenced.getMetadata().getNoData() : Double.NaN;
+            pixels = openPixels(file);
+            GeoTiffBathymetry opened = new GeoTiffBathymetry(file, crs, georeferenced.getOriginalGridRange(),
+                    transform, noData, pixels);
+            opened.idle.add(pixels);
+            return opened;
+        } catch (InputException e) {
+            throw e;
+        } catch (IOException | RuntimeException e) {
+            if (pixels != null) {
+                release(pixels);
+            }
+            throw damaged(file, e);
+        } finally {
+            if (georeferenced != null) {
+                georeferenced.dispose();
+            }
+        }
+    }
+
+    private static Crs crsOf(Path file, GeoTiffReader reader, Optional<Crs> stated) {
+        if (stated.isPresent()) {
+            return stated.get();
+        }
+        var found = reader.getCoordinateReferenceSystem();
+        if (found == null || found.getName().getCode().startsWith("Wildcard")
+                || found instanceof org.geotools.api.referencing.crs.EngineeringCRS) {
+            throw Bathymetries.withoutCrs(file);
+        }
+        try {
+            return Crs.of(found);
+        } catch (InputException e) {
+            throw new InputException(file.getFileName() + ": " + e.getMessage(), e);
+        }
+    }
+
+    private static AffineTransform affine(Path file, GeoTiffReader reader) {
+        if (!(reader.getOriginalGridToWorld(PixelInCell.CELL_CORNER) instanceof AffineTransform t)) {
+            throw new InputException(file.getFileName() + ": the grid is tied to the ground by control points;"
+                    + " resample it to a regular grid first");
+        }
+        double tiny = 1e-9 * Math.max(Math.abs(t.getScaleX()), Math.abs(t.getScaleY()));
+        if (Math.abs(t.getShearX()) > tiny || Math.abs(t.getShearY()) > tiny || t.getScaleX() <= 0) {
+            throw new InputException(file.getFileName() + ": the grid is rotated or runs from east to west;"
+                    + " resample it to a north-up grid first");
+        }
+        return t;
+    }
+
+    private static ImageReader openPixels(Path file) throws IOException {
+        ImageReader reader = new TIFFImageReaderSpi().createReaderInstance();
+        reader.setInput(new FileImageInputStream(file.toFile()), false, false);
+        return reader;
+    }
+
+    private static String gdalMetadata(ImageReader pixels) throws IOException {
+        TIFFField field = TIFFDirectory.createFromMetadata(pixels.getImageMetadata(0)).getTIFFField(GDAL_METADATA);
+        return field == null ? "" : field.getAsString(0);
+    }
+
+    /** The first band's value of an item with a role in the text of GDAL's metadata tag. */
+    private static Optional<String> item(String gdalMetadata, String role) {
+        Matcher m = Pattern.compile("<Item (?=[^>]*sample=\"0\")[^>]*role=\"" + role + "\"[^>]*>([^<]*)</Item>")
+                .matcher(gdalMetadata);
+        return m.find() ? Optional.of(m.group(1).strip()) : Optional.empty();
+    }
+
+    private static double number(Path file, String what, String text) {
+        try {
+            return Double.parseDouble(text);
+        } catch (NumberFormatException e) {
+            throw new InputException(file.getFileName() + ": its metadata states the " + what + " \"" + text
+                    + "\", which is no number; write the file again", e);
+        }
+    }
+
+    @Override
+    public void read(int col, int row, int cols, int rows, float[] into) {
+        boolean southUp = cornerToWorld.getScaleY() > 0;
+        int firstFileRow = southUp ? this.rows - row - rows : row;
+        ImageReader reader = idle.poll();
+        try {
+            if (reader == null) {
+                reader = openPixels(file);
+            }
+            ImageReadParam window = reader.getDefaultReadParam();
+            window.setSourceRegion(new Rectangle(col, firstFileRow, cols, rows));
+            Raster raster = reader.readRaster(0, window);
+            raster.getSamples(raster.getMinX(), raster.getMinY(), cols, rows, 0, into);
+        } catch (IOException | RuntimeException e) {
+            throw new InputException(file.getFileName() + ", rows " + firstFileRow + " to " + (firstFileRow + rows - 1)
+                    + ": the pixels cannot be read; the file is damaged or cut short, get it again", e);
+        } finally {
+            if (reader != null) {
+                idle.add(reader);
+            }
+        }
+        toValues(into, cols * rows);
+        if (southUp) {
+            flipRows(into, cols, rows);
+        }
+    }
+
+    private void toValues(float[] values, int count) {
+        float missing = (float) noData;
+        boolean scaled = scale != 1 || offset != 0;
+        for (int i = 0; i < count; i++) {
+            float v = values[i];
+            if (v == missing || !Float.isFinite(v)) {
+                values[i] = Float.NaN;
+            } else if (scaled) {
+                values[i] = (float) (v * scale + offset);
+            }
+        }
+    }
+
+    private static void flipRows(float[] values, int cols, int rows) {
+        float[] spare = new float[cols];
+        for (int top = 0, bottom = rows - 1; top < bottom; top++, bottom--) {
+            System.arraycopy(values, top * cols, spare, 0, cols);
+            System.arraycopy(values, bottom * cols, values, top * cols, cols);
+            System.arraycopy(spare, 0, values, bottom * cols, cols);
+        }
+    }
+
+    private static InputException damaged(Path file, Exception cause) {
+        return new InputException(file.getFileName() + ": not a readable GeoTIFF (" + cause.getMessage()
+                + "); the file is damaged or cut short, get it again", cause);
+    }
+
+    @Override
+    public Path file() {
+        return file;
+    }
+
+    @Override
+    public String format() {
+        return "GeoTIFF";
+    }
+
+    @Override
+    public Crs crs() {
+        return crs;
+    }
+
+    @Override
+    public int cols() {
+        return cols;
+    }
+
+    @Override
+    public int rows() {
+        return rows;
+    }
+
+    @Override
+    public double west() {
+        return cornerToWorld.getTranslateX();
+    }
+
+    @Override
+    public double north() {
+        double y = cornerToWorld.getTranslateY();
+        return cornerToWorld.getScaleY() > 0 ? y + rows * cornerToWorld.getScaleY() : y;
+    }
+
+    @Override
+    public double cellWidth() {
+        return cornerToWorld.getScaleX();
+    }
+
+    @Override
+    public double cellHeight() {
+        return Math.abs(cornerToWorld.getScaleY());
+    }
+
+    @Override
+    public int blockCols() {
+        return blockCols;
+    }
+
+    @Override
+    public int blockRows() {
+        return blockRows;
+    }
+
+    @Override
+    public String statedUnit() {
+        return statedUnit;
+    }
+
+    @Override
+    public void close() {
+        for (ImageReader reader = idle.poll(); reader != null; reader = idle.poll()) {
+            release(reader);
+        }
+    }
+
+    private static void release(ImageReader reader) {
+        Object input = reader.getInput();
+        reader.dispose();
+        if (input instanceof FileImageInputStream stream) {
+            try {
+                stream.close();
+            } catch (IOException e) {
+                // Opened for reading only: nothing can be lost.
+            }
+        }
+    }
+}

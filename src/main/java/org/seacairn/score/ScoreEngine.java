@@ -1,0 +1,193 @@
+package org.seacairn.score;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.seacairn.criterion.BottomCriterion;
+import org.seacairn.criterion.ClearanceCriterion;
+import org.seacairn.criterion.Criterion;
+import org.seacairn.criterion.DepthCriterion;
+import org.seacairn.criterion.PermitArea;
+import org.seacairn.criterion.Reasons;
+import org.seacairn.criterion.RuggednessCriterion;
+import org.seacairn.criterion.SlopeCriterion;
+import org.seacairn.criterion.SpacingCriterion;
+import org.seacairn.criterion.Tile;
+import org.seacairn.grid.Disc;
+import org.seacairn.grid.GridGeometry;
+import org.seacairn.grid.PatchFrames;
+import org.seacairn.grid.Window;
+import org.seacairn.plan.SitingPlan;
+import org.seacairn.plan.SitingPlan.Curve;
+import org.seacairn.plan.SitingPlan.Measure;
+
+/**
+ * Scores any window of the working grid. A cell scores the same in whatever window it is asked for.
+ * Immutable after construction; safe for several threads at once.
+ */
+public final class ScoreEngine {
+    private final WorkingDepth depth;
+    private final GridGeometry grid;
+    private final PatchFrames frames;
+    private final Reasons reasons;
+    private final int landingRoom;
+    private final Disc landing;
+    private final int terrainHalo;
+    private final Optional<BottomCriterion> bottom;
+    /** Every rule of the plan, scored or not. */
+    private final List<Criterion> rules = new ArrayList<>();
+    /** The criteria that score, in the plan's order. */
+    private final Map<Measure, Criterion> scored = new LinkedHashMap<>();
+    private final Combiner combiner;
+
+    /** @throws org.seacairn.InputException if a bottom polygon has a class that the plan does not name */
+    public ScoreEngine(SitingPlan plan, WorkingDepth depth, WorkingLayers layers) {
+        this.depth = depth;
+        this.grid = depth.grid();
+        this.frames = new PatchFrames(grid);
+        this.reasons = Reasons.of(plan);
+        this.landingRoom = reasons.bit(Reasons.LANDING_ROOM);
+        this.landing = new Disc(plan.module().landingRadiusM(), grid.cellM());
+        Map<Measure, Criterion> built = new LinkedHashMap<>();
+        built.put(Measure.DEPTH, new DepthCriterion(plan, reasons, curve(plan, Measure.DEPTH)));
+        if (uses(plan, Measure.SLOPE) || plan.limits().steepestDeg().isPresent()) {
+            built.put(Measure.SLOPE, new SlopeCriterion(plan.limits().steepestDeg(), reasons, curve(plan, Measure.SLOPE)));
+        }
+        boolean ruggedness = uses(plan, Measure.RUGGEDNESS) || plan.limits().roughest().isPresent();
+        if (ruggedness) {
+            built.put(Measure.RUGGEDNESS, new RuggednessCriterion(plan.limits().roughest(),
+                    plan.ruggednessWindowCells(), reasons, curve(plan, Measure.RUGGEDNESS)));
+        }
+        this.terrainHalo = ruggedness ? 1 + plan.ruggednessWindowCells() / 2 : 1;
+        layers.inside().ifPresent(areas -> rules.add(new PermitArea(areas, grid, reasons)));
+        this.bottom = layers.bottom().map(b -> new BottomCriterion(plan.bottom().orElseThrow(), b, grid, reasons));
+        bottom.ifPresent(b -> built.put(Measure.BOTTOM, b));
+        layers.reefs().ifPresent(reefs -> built.put(Measure.SPACING, new SpacingCriterion(
+                plan, plan.reefs().orElseThrow(), reefs, grid, reasons, curve(plan, Measure.SPACING))));
+        built.put(Measure.CLEARANCE, new ClearanceCriterion(plan, layers.keepOff(), grid, reasons));
+        rules.addAll(built.values());
+        plan.criteria().forEach(c -> scored.put(c.measure(), built.get(c.measure())));
+        this.combiner = new Combiner(plan.combine(), plan.criteria().stream().mapToDouble(SitingPlan.Criterion::weight).toArray());
+    }
+
+    private static boolean uses(SitingPlan plan, Measure measure) {
+        return plan.criteria().stream().anyMatch(c -> c.measure() == measure);
+    }
+
+    private static Curve curve(SitingPlan plan, Measure measure) {
+        return plan.criteria().stream().filter(c -> c.measure() == measure)
+                .map(SitingPlan.Criterion::curve).flatMap(Optional::stream).findFirst().orElse(null);
+    }
+
+    public GridGeometry grid() {
+        return grid;
+    }
+
+    public Reasons reasons() {
+        return reasons;
+    }
+
+    /** How many cells beyond a window its scores depend on. */
+    public int halo() {
+        return landing.reach() + terrainHalo;
+    }
+
+    /** Scores a window that lies on the grid. */
+    public ScoredWindow score(Window window) {
+        Tile tile = tile(window);
+        int[] outerReasons = ruled(tile);
+        int[] masks = withLandingRoom(window, tile.outer(), outerReasons);
+        float[] score = new float[window.cells()];
+        Arrays.fill(score, Float.NaN);
+        int[] free = new int[window.cells()];
+        int[] target = new int[window.cells()];
+        int count = 0;
+        for (int r = 0; r < window.rows(); r++) {
+            int outerStart = tile.outer().index(window.col(), window.row() + r);
+            for (int c = 0; c < window.cols(); c++) {
+                int i = r * window.cols() + c;
+                if (masks[i] == 0) {
+                    free[count] = outerStart + c;
+                    target[count++] = i;
+                }
+            }
+        }
+        if (count > 0) {
+            double[][] suitability = suitability(tile, free, count);
+            double[] scores = new double[count];
+            combiner.score(suitability, count, scores);
+            for (int i = 0; i < count; i++) {
+                score[target[i]] = (float) scores[i];
+            }
+        }
+        return new ScoredWindow(window, score, masks);
+    }
+
+    /** How one cell scored, measure by measure. */
+    public CellDetail detail(int col, int row) {
+        Window one = new Window(col, row, 1, 1);
+        ScoredWindow scoredCell = score(one);
+        Tile tile = tile(one);
+        int centre = tile.outer().index(col, row);
+        Map<Measure, Double> suitability = new LinkedHashMap<>();
+        if (scoredCell.reasons()[0] == 0) {
+            double[][] values = suitability(tile, new int[] {centre}, 1);
+            int k = 0;
+            for (Measure measure : scored.keySet()) {
+                suitability.put(measure, values[k++][0]);
+            }
+        }
+        return new CellDetail(tile.depth()[centre], SlopeCriterion.degrees(tile.slopeTangent()[centre]),
+                bottom.map(b -> b.classAt(col, row)).orElse(""), scoredCell.reasons()[0], scoredCell.score()[0], suitability);
+    }
+
+    private Tile tile(Window window) {
+        Window outer = window.grown(landing.reach());
+        Window wide = outer.grown(terrainHalo);
+        float[] depths = new float[wide.cells()];
+        depth.read(wide, depths);
+        return new Tile(outer, terrainHalo, depths, grid.cellM(), frames);
+    }
+
+    private int[] ruled(Tile tile) {
+        int[] masks = new int[tile.outer().cells()];
+        for (Criterion rule : rules) {
+            rule.rule(tile, masks);
+        }
+        return masks;
+    }
+
+    private int[] withLandingRoom(Window window, Window outer, int[] outerMasks) {
+        boolean[] bad = new boolean[outerMasks.length];
+        boolean anyBad = false;
+        for (int i = 0; i < bad.length; i++) {
+            bad[i] = outerMasks[i] != 0;
+            anyBad |= bad[i];
+        }
+        boolean[] noRoom = new boolean[window.cells()];
+        if (anyBad) {
+            landing.touches(bad, outer.cols(), outer.rows(), noRoom);
+        }
+        int[] masks = new int[window.cells()];
+        for (int r = 0; r < window.rows(); r++) {
+            int outerStart = outer.index(window.col(), window.row() + r);
+            for (int c = 0; c < window.cols(); c++) {
+                int i = r * window.cols() + c;
+                masks[i] = outerMasks[outerStart + c] | (noRoom[i] ? landingRoom : 0);
+            }
+        }
+        return masks;
+    }
+
+    private double[][] suitability(Tile tile, int[] cells, int count) {
+        double[][] suitability = new double[scored.size()][count];
+        int k = 0;
+        for (Criterion criterion : scored.values()) {
+            criterion.suitability(tile, cells, count, suitability[k++]);
+        }
+        return suitability;
+    }
+}

@@ -1,0 +1,106 @@
+package org.seacairn.score;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.seacairn.InputException;
+import org.seacairn.criterion.RequiredDistance;
+import org.seacairn.criterion.WorkingLayer;
+import org.seacairn.grid.GridGeometry;
+import org.seacairn.layer.GeometryCheck;
+import org.seacairn.layer.VectorLayer;
+import org.seacairn.layer.VectorLayers;
+import org.seacairn.plan.SitingPlan;
+import org.seacairn.plan.SitingPlan.Criterion;
+import org.seacairn.plan.SitingPlan.Curve;
+import org.seacairn.plan.SitingPlan.KeepOff;
+import org.seacairn.plan.SitingPlan.LayerFile;
+import org.seacairn.plan.SitingPlan.Measure;
+
+/**
+ * A plan's vector layers, made ready for its working grid.
+ *
+ * @param keepOff in the plan's order
+ * @param notes what the readers noticed, one line each
+ */
+public record WorkingLayers(
+        Optional<WorkingLayer> bottom, Optional<WorkingLayer> reefs, Optional<WorkingLayer> inside,
+        List<WorkingLayer> keepOff, List<String> notes) {
+    /** No survey is deeper; bounds an uncertainty that grows with depth. */
+    private static final double DEEPEST_M = 12_000;
+
+    /**
+     * Reads and prepares every layer; problems of several layers are reported together.
+     *
+     * @throws InputException if a layer cannot be read, or crosses itself where it must hold an area, or
+     *     the bottom or permit areas lie wholly off the grid
+     */
+    public static WorkingLayers load(SitingPlan plan, GridGeometry grid) {
+        Loader loader = new Loader(grid);
+        Optional<WorkingLayer> bottom = plan.bottom().flatMap(b -> loader.areas(b.source()));
+        Optional<WorkingLayer> inside = plan.inside().flatMap(loader::areas);
+        Optional<WorkingLayer> reefs = plan.reefs().flatMap(r -> loader.layer(r.source(),
+                Math.max(spacingReachM(plan), new RequiredDistance(plan, r.keepOffM(), r.positionUncertaintyM()).atDepth(DEEPEST_M))));
+        List<WorkingLayer> keepOff = new ArrayList<>();
+        for (KeepOff rule : plan.keepOff()) {
+            loader.layer(rule.source(), Math.max(rule.comfortableM().orElse(0),
+                    new RequiredDistance(plan, rule.distanceM(), rule.positionUncertaintyM()).atDepth(DEEPEST_M)))
+                    .ifPresent(keepOff::add);
+        }
+        if (!loader.problems.isEmpty()) {
+            throw new InputException(loader.problems);
+        }
+        return new WorkingLayers(bottom, reefs, inside, List.copyOf(keepOff), List.copyOf(loader.notes));
+    }
+
+    private static double spacingReachM(SitingPlan plan) {
+        return plan.criteria().stream().filter(c -> c.measure() == Measure.SPACING)
+                .map(Criterion::curve).flatMap(Optional::stream).mapToDouble(Curve::d).findFirst().orElse(0);
+    }
+
+    private static final class Loader {
+        private final GridGeometry grid;
+        private final List<String> problems = new ArrayList<>();
+        private final List<String> notes = new ArrayList<>();
+
+        Loader(GridGeometry grid) {
+            this.grid = grid;
+        }
+
+        /** A layer whose polygons say what lies inside them: some must meet the grid. */
+        Optional<WorkingLayer> areas(LayerFile source) {
+            return load(source, layer -> {
+                WorkingLayer working = WorkingLayer.of(layer, grid, grid.cellM());
+                if (working.pieces().stream().noneMatch(p -> p.geometry().getDimension() == 2)) {
+                    throw new InputException(source.file().getFileName() + ": no polygon of \"" + source.label()
+                            + "\" meets the working grid; check the file and its CRS (" + layer.crs().label() + ")");
+                }
+                return working;
+            });
+        }
+
+        Optional<WorkingLayer> layer(LayerFile source, double reachM) {
+            return load(source, layer -> {
+                WorkingLayer working = WorkingLayer.of(layer, grid, reachM);
+                if (working.pieces().isEmpty()) {
+                    notes.add(source.file().getFileName() + ": no feature of \"" + source.label()
+                            + "\" comes near the working grid; if that is unexpected, check its CRS (" + layer.crs().label() + ")");
+                }
+                return working;
+            });
+        }
+
+        private Optional<WorkingLayer> load(LayerFile source, Function<VectorLayer, WorkingLayer> prepare) {
+            try {
+                VectorLayer layer = VectorLayers.read(source);
+                GeometryCheck.requireValid(layer);
+                layer.notes().forEach(n -> notes.add(n));
+                return Optional.of(prepare.apply(layer));
+            } catch (InputException e) {
+                problems.addAll(e.problems());
+                return Optional.empty();
+            }
+        }
+    }
+}
