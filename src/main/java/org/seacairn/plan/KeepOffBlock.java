@@ -1,0 +1,88 @@
+package org.seacairn.plan;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.seacairn.plan.Quantity.Kind;
+import org.seacairn.plan.SitingPlan.KeepOff;
+import org.seacairn.plan.SitingPlan.Reefs;
+
+/** The plan's {@code keep-off} list and its {@code reefs} block: layers with a distance to stand off. */
+final class KeepOffBlock {
+    /** A reason is one bit of 32; twelve are taken by the reasons that are no layer, and one is the sign. */
+    static final int MOST_LAYERS = 19;
+
+    private static final String EXAMPLE = "{layer: cables, file: cables.geojson, distance: 500 m}";
+
+    private KeepOffBlock() {}
+
+    static List<KeepOff> read(Block plan, PlanFolder folder) {
+        List<KeepOff> layers = new ArrayList<>();
+        Map<String, String> labelsByColumn = new HashMap<>(Map.of("reefs", "reefs"));
+        for (Value item : plan.get("keep-off").map(Value::items).orElse(List.of())) {
+            if (layers.size() == MOST_LAYERS) {
+                item.problem("keep-off has more than " + MOST_LAYERS
+                        + " layers; put layers with the same rule into one file");
+                break;
+            }
+            item.block("this keep-off layer", keys("layer", "distance", "comfortable"))
+                    .map(block -> layer(block, labelsByColumn, folder))
+                    .ifPresent(layers::add);
+        }
+        return layers;
+    }
+
+    private static KeepOff layer(Block block, Map<String, String> labelsByColumn, PlanFolder folder) {
+        Optional<Value> layer = block.need("layer", EXAMPLE);
+        String label = layer.map(Value::text).orElse("");
+        if (!label.isEmpty()) {
+            checkUnique(layer.get(), label, labelsByColumn);
+        }
+        double distanceM = block.needQuantity("distance", Kind.LENGTH, "distance: 500 m");
+        RuleBlock rule = RuleBlock.read(block, "keep-off \"" + label + "\"");
+        return new KeepOff(LayerBlock.read(block, label, "cables.geojson", folder), block.text("name"), distanceM,
+                comfortable(block, distanceM), rule.positionUncertaintyM(), rule.source(), rule.confirmed());
+    }
+
+    private static void checkUnique(Value layer, String label, Map<String, String> labelsByColumn) {
+        String column = ColumnName.of(label);
+        String other = labelsByColumn.putIfAbsent(column, label);
+        if (column.isEmpty()) {
+            layer.problem("layer is " + Quantity.quoted(label) + " without a letter or digit; write a name");
+        } else if (other != null) {
+            layer.problem("layer is " + Quantity.quoted(label) + ", which becomes the same column name \"" + column
+                    + "\" as " + (other.equals("reefs") ? "that of the existing reefs" : Quantity.quoted(other))
+                    + "; write another name");
+        }
+    }
+
+    private static OptionalDouble comfortable(Block block, double distanceM) {
+        OptionalDouble comfortableM = block.quantity("comfortable", Kind.LENGTH);
+        if (comfortableM.isPresent() && comfortableM.getAsDouble() <= distanceM) {
+            Value value = block.get("comfortable").get();
+            value.problem("comfortable is " + Quantity.quoted(value.text()) + ", which is not more than the distance "
+                    + Quantity.quoted(block.get("distance").map(Value::text).orElse("")) + "; raise it or leave it out");
+        }
+        return comfortableM;
+    }
+
+    static Optional<Reefs> reefs(Block plan, PlanFolder folder) {
+        return plan.get("reefs")
+                .flatMap(value -> value.block("reefs", keys("keep-off")))
+                .map(block -> {
+                    RuleBlock rule = RuleBlock.read(block, "reefs");
+                    return new Reefs(LayerBlock.read(block, "reefs", "reefs.csv", folder), block.text("name"),
+                            block.needQuantity("keep-off", Kind.LENGTH, "keep-off: 60 m"),
+                            rule.positionUncertaintyM(), rule.source(), rule.confirmed());
+                });
+    }
+
+    private static String[] keys(String... own) {
+        return LayerBlock.keys(Stream.of(own, RuleBlock.KEYS, new String[] {"name"})
+                .flatMap(Stream::of).toArray(String[]::new));
+    }
+}

@@ -1,0 +1,50 @@
+package org.seacairn.plan;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.seacairn.InputException;
+import org.seacairn.geodesy.Crs;
+import org.seacairn.plan.SitingPlan.LayerFile;
+
+/** The keys that every block with a layer has: which file, and how to read it. */
+final class LayerBlock {
+    private static final String[] KEYS = {"file", "table", "crs", "x-column", "y-column"};
+
+    private LayerBlock() {}
+
+    /** The keys of a block with a layer. */
+    static String[] keys(String... own) {
+        return Stream.concat(Stream.of(KEYS), Stream.of(own)).toArray(String[]::new);
+    }
+
+    /** @param exampleFile a file name that suits the layer, for the message if there is none */
+    static LayerFile read(Block block, String label, String exampleFile, PlanFolder folder) {
+        Optional<Value> file = block.need("file", "file: " + exampleFile);
+        Path path = file.flatMap(folder::file).orElse(Path.of(""));
+        if (block.has("x-column") != block.has("y-column")) {
+            block.problem(block.has("x-column") ? "x-column is given and y-column is not; give both"
+                    : "y-column is given and x-column is not; give both");
+        }
+        return new LayerFile(label, path, block.text("table"), crs(block), block.text("x-column"),
+                block.text("y-column"), file.map(Value::line).orElse(0));
+    }
+
+    /** The text of a block's CRS, known to be readable. */
+    static Optional<String> crs(Block block) {
+        Optional<Value> value = block.get("crs");
+        Optional<String> text = value.map(Value::text).filter(t -> !t.isEmpty());
+        text.ifPresent(t -> parse(value.get(), t));
+        return text;
+    }
+
+    /** Notes a problem if the text is no CRS. */
+    static Optional<Crs> parse(Value value, String text) {
+        try {
+            return Optional.of(Crs.parse(text));
+        } catch (InputException e) {
+            value.problem(e.getMessage());
+            return Optional.empty();
+        }
+    }
+}

@@ -1,0 +1,129 @@
+package org.seacairn.plan;
+
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.seacairn.InputException;
+
+/** Reads quantities such as {@code 0.5 nmi}: a number, a space if wanted, and a unit that fits. */
+public final class Quantity {
+    private static final Pattern NUMBER_AND_UNIT =
+            Pattern.compile("(" + PlanNumber.NUMBER + ")\\s*([^0-9\\s.,+-].*)?");
+    private static final int LONGEST_SHOWN = 60;
+
+    /** What a quantity measures, and the range it may have, in the unit used inside. */
+    public enum Kind {
+        /** Metres. */
+        LENGTH("a length", "20", "m", Double.MAX_VALUE, "0 or more (depths are positive down)"),
+        /** Metres per second. */
+        SPEED("a speed", "3.5", "kn", Double.MAX_VALUE, "0 or more"),
+        /** Degrees of a full turn. */
+        ANGLE("an angle", "20", "deg", 360, "0 deg to 360 deg"),
+        /** Degrees from level; written as an angle or as a grade in per cent. */
+        SLOPE("a slope", "5", "deg", 90, "0 deg to 90 deg"),
+        /** Pascals. */
+        PRESSURE("a pressure", "4", "kPa", Double.MAX_VALUE, "0 or more"),
+        /** Pascals per metre. */
+        GRADIENT("a gradient", "1.5", "kPa/m", Double.MAX_VALUE, "0 or more"),
+        /** Kilograms. */
+        MASS("a mass", "8.5", "short_ton", Double.MAX_VALUE, "0 or more"),
+        /** Cubic metres. */
+        VOLUME("a volume", "2.5", "m3", Double.MAX_VALUE, "0 or more"),
+        /** Cells of the working grid. */
+        CELLS("a number of cells", "3", "cells", Double.MAX_VALUE, "0 or more"),
+        /** Share of 1; written bare or in per cent. */
+        SHARE("a share", "0.5", "", 1, "0 to 1"),
+        /** Vector ruggedness measure; written bare. */
+        RUGGEDNESS("a ruggedness", "0.02", "", 1, "0 to 1");
+
+        private final String noun;
+        private final String exampleNumber;
+        private final String exampleUnit;
+        private final double most;
+        private final String range;
+
+        Kind(String noun, String exampleNumber, String exampleUnit, double most, String range) {
+            this.noun = noun;
+            this.exampleNumber = exampleNumber;
+            this.exampleUnit = exampleUnit;
+            this.most = most;
+            this.range = range;
+        }
+
+        private boolean mayBeBare() {
+            return exampleUnit.isEmpty();
+        }
+
+        private String exampleWith(String number) {
+            return "for example \"" + (number + " " + exampleUnit).strip() + "\"";
+        }
+
+        /** {@code a speed is written in m/s, kn, km/h, ft/s}. */
+        private String howWritten() {
+            String units = Arrays.stream(Unit.values()).filter(unit -> unit.fits(this)).map(Unit::symbol)
+                    .collect(Collectors.joining(", "));
+            String bare = mayBeBare() ? "as a number from " + range : "";
+            String or = bare.isEmpty() || units.isEmpty() ? "" : " or ";
+            return noun + " is written " + bare + or + (units.isEmpty() ? "" : "in " + units);
+        }
+    }
+
+    private Quantity() {}
+
+    /**
+     * Reads a quantity.
+     *
+     * @param what what the quantity is called in a message, for example {@code gap-max}
+     * @return the value in the unit that {@code kind} names, finite and in its range
+     * @throws InputException if the text is no number, has no unit, a unit that does not fit, or is
+     *     out of range; one sentence that begins with {@code what}
+     */
+    public static double si(String what, String text, Kind kind) {
+        String met = what + " is " + quoted(text);
+        Matcher parts = NUMBER_AND_UNIT.matcher(text.strip());
+        if (!parts.matches()) {
+            throw new InputException(met + "; write a number with a decimal point"
+                    + (kind.mayBeBare() ? "" : " and a unit") + ", " + kind.exampleWith(kind.exampleNumber));
+        }
+        double number = Double.parseDouble(parts.group(1));
+        double si = inside(met, number, parts.group(1), Optional.ofNullable(parts.group(2)), kind);
+        if (!Double.isFinite(si)) {
+            throw new InputException(met + ", which is too large; check the number");
+        }
+        if (si < 0 || si > kind.most) {
+            throw new InputException(met + "; " + kind.noun + " is " + kind.range + " here");
+        }
+        return si + 0.0; // turns -0 into 0
+    }
+
+    private static double inside(String met, double number, String digits, Optional<String> symbol, Kind kind) {
+        if (symbol.isEmpty()) {
+            if (kind.mayBeBare()) {
+                return number;
+            }
+            throw new InputException(met + "; write the unit, " + kind.exampleWith(digits));
+        }
+        Optional<Unit> unit = Unit.of(symbol.get(), kind);
+        if (unit.isEmpty()) {
+            String fault = Unit.of(symbol.get())
+                    .map(other -> ", which is " + other.kind().noun)
+                    .orElse(", but " + quoted(symbol.get()) + " is not a unit known here");
+            throw new InputException(met + fault + "; " + kind.howWritten());
+        }
+        return unit.get().toSi(number);
+    }
+
+    /** A value met, in quotes, on one line and not too long to read. */
+    static String quoted(String text) {
+        String oneLine = text.codePoints()
+                .map(c -> Character.isISOControl(c) ? '?' : c)
+                .limit(LONGEST_SHOWN + 1L)
+                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                .toString();
+        boolean cut = oneLine.codePointCount(0, oneLine.length()) > LONGEST_SHOWN;
+        return "\"" + (cut ? oneLine.substring(0, oneLine.offsetByCodePoints(0, LONGEST_SHOWN - 3)) + "..." : oneLine)
+                + "\"";
+    }
+}
