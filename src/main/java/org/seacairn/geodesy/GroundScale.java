@@ -10,7 +10,7 @@ import net.sf.geographiclib.Geodesic;
  */
 public final class GroundScale {
     private static final double STEP_M = 100;
-    /** Over this far the scale of a map is taken as linear; UTM's curvature costs 1e-7 over it. */
+    /** Over this far the strain of a map is taken as linear; UTM's curvature costs 1e-7 over it. */
     private static final double GRADIENT_STEP_M = 2500;
 
     private final CoordinateTransform toLonLat;
@@ -27,32 +27,61 @@ public final class GroundScale {
     }
 
     /**
-     * The linear map from map displacements to ground displacements about one place.
+     * How lengths on the map become lengths on the ground about one place: a linear map there, and a
+     * strain that grows linearly away from it.
      *
      * @param eastX ground metres east for one map metre in x
      * @param eastY ground metres east for one map metre in y
      * @param northX ground metres north for one map metre in x
      * @param northY ground metres north for one map metre in y
-     * @param growthX relative growth of ground length for one map metre moved in x
-     * @param growthY relative growth of ground length for one map metre moved in y
+     * @param strain the growth of ground lengths with distance from the place
      */
-    public record Frame(double x, double y, double eastX, double eastY, double northX, double northY,
-            double growthX, double growthY) {
+    public record Frame(double x, double y, double eastX, double eastY, double northX, double northY, Strain strain) {
 
         /** Ground metres for a map metre, the geometric mean over directions. */
         public double mean() {
-            return Math.sqrt(Math.abs(eastX * northY - eastY * northX));
+            return Math.sqrt(Math.abs(determinant()));
         }
 
-        /**
-         * Ground length in metres from one map point to another, both within some tens of
-         * kilometres of the frame's own place: the linear map taken at the midpoint.
-         */
+        private double determinant() {
+            return eastX * northY - eastY * northX;
+        }
+
+        /** Ground metres east of the place. */
+        public double east(double mapX, double mapY) {
+            return eastX * (mapX - x) + eastY * (mapY - y);
+        }
+
+        /** Ground metres north of the place. */
+        public double north(double mapX, double mapY) {
+            return northX * (mapX - x) + northY * (mapY - y);
+        }
+
+        /** Ground length in metres from one map point to another, both within some tens of kilometres. */
         public double lengthM(double x0, double y0, double x1, double y1) {
-            double dx = x1 - x0;
-            double dy = y1 - y0;
-            double growth = 1 + growthX * ((x0 + x1) / 2 - x) + growthY * ((y0 + y1) / 2 - y);
-            return Math.hypot(eastX * dx + eastY * dy, northX * dx + northY * dy) * growth;
+            double e = east(x0, y0);
+            double n = north(x0, y0);
+            return Math.sqrt(strain.squared(e, n, east(x1, y1) - e, north(x1, y1) - n));
+        }
+    }
+
+    /**
+     * The symmetric strain of ground lengths, linear in ground metres east and north of a frame's place;
+     * three components, each with its gradient per metre east and per metre north.
+     */
+    public record Strain(double eeE, double eeN, double enE, double enN, double nnE, double nnN) {
+
+        /**
+         * Squared ground length in square metres of a displacement (ve, vn) that starts at (e, n): the
+         * strain is taken at its midpoint, which makes the error third order in the length.
+         */
+        public double squared(double e, double n, double ve, double vn) {
+            double me = e + ve / 2;
+            double mn = n + vn / 2;
+            double ee = eeE * me + eeN * mn;
+            double en = enE * me + enN * mn;
+            double nn = nnE * me + nnN * mn;
+            return ve * ve + vn * vn + 2 * (ee * ve * ve + 2 * en * ve * vn + nn * vn * vn);
         }
     }
 
@@ -60,10 +89,34 @@ public final class GroundScale {
     public Frame at(double x, double y) {
         double[] j = jacobian(x, y);
         double g = GRADIENT_STEP_M;
-        double mean = mean(j);
-        double growthX = (mean(jacobian(x + g, y)) - mean(jacobian(x - g, y))) / (2 * g * mean);
-        double growthY = (mean(jacobian(x, y + g)) - mean(jacobian(x, y - g))) / (2 * g * mean);
-        return new Frame(x, y, j[0], j[1], j[2], j[3], growthX, growthY);
+        double[] alongX = strain(j, jacobian(x + g, y), jacobian(x - g, y));
+        double[] alongY = strain(j, jacobian(x, y + g), jacobian(x, y - g));
+        double det = j[0] * j[3] - j[1] * j[2];
+        // A gradient per map metre becomes one per ground metre by the inverse transpose.
+        double[] perEast = new double[3];
+        double[] perNorth = new double[3];
+        for (int i = 0; i < 3; i++) {
+            perEast[i] = (alongX[i] * j[3] - alongY[i] * j[2]) / det;
+            perNorth[i] = (alongY[i] * j[0] - alongX[i] * j[1]) / det;
+        }
+        return new Frame(x, y, j[0], j[1], j[2], j[3],
+                new Strain(perEast[0], perNorth[0], perEast[1], perNorth[1], perEast[2], perNorth[2]));
+    }
+
+    /** Symmetric part, per map metre, of the relative change of the linear map between two places. */
+    private static double[] strain(double[] j, double[] ahead, double[] behind) {
+        double det = j[0] * j[3] - j[1] * j[2];
+        double span = 2 * GRADIENT_STEP_M;
+        double[] d = new double[4];
+        for (int i = 0; i < 4; i++) {
+            d[i] = (ahead[i] - behind[i]) / span;
+        }
+        // d times the inverse of j.
+        double ee = (d[0] * j[3] - d[1] * j[2]) / det;
+        double en = (d[1] * j[0] - d[0] * j[1]) / det;
+        double ne = (d[2] * j[3] - d[3] * j[2]) / det;
+        double nn = (d[3] * j[0] - d[2] * j[1]) / det;
+        return new double[] {ee, (en + ne) / 2, nn};
     }
 
     /**
@@ -79,10 +132,6 @@ public final class GroundScale {
         double most = Math.sqrt(sum / 2 + root);
         double least = Math.abs(det) / most;
         return Math.max(Math.abs(1 / least - 1), Math.abs(1 / most - 1));
-    }
-
-    private static double mean(double[] j) {
-        return Math.sqrt(Math.abs(j[0] * j[3] - j[1] * j[2]));
     }
 
     private double[] jacobian(double x, double y) {
