@@ -1,0 +1,189 @@
+package org.seacairn.cli;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.locationtech.jts.geom.Geometry;
+import org.seacairn.InputException;
+import org.seacairn.criterion.WorkingLayer;
+import org.seacairn.export.FeatureTable;
+import org.seacairn.export.GeoJsonWriter;
+import org.seacairn.export.GeoPackageWriter;
+import org.seacairn.export.GpxWriter;
+import org.seacairn.export.KeepOffBuffer;
+import org.seacairn.export.KmlWriter;
+import org.seacairn.export.OutputFolder;
+import org.seacairn.export.ReasonCount;
+import org.seacairn.export.ReasonsCsv;
+import org.seacairn.export.Run;
+import org.seacairn.export.RunJson;
+import org.seacairn.export.SitesCsv;
+import org.seacairn.export.Styles;
+import org.seacairn.geodesy.GeodesicBuffer;
+import org.seacairn.grid.GridGeometry;
+import org.seacairn.place.Selection;
+import org.seacairn.place.Site;
+import org.seacairn.plan.PlanReader;
+import org.seacairn.plan.SitingPlan;
+import org.seacairn.plan.SitingPlan.KeepOff;
+import org.seacairn.plan.SitingPlan.LayerFile;
+import org.seacairn.plan.SitingPlan.Reefs;
+import org.seacairn.score.ScoreEngine;
+import org.seacairn.score.ScoreRun;
+import org.seacairn.score.ScoreTotals;
+import org.seacairn.score.WorkingDepth;
+import org.seacairn.score.WorkingLayers;
+
+/** The main job from plan to output folder. */
+final class RankRun {
+    private final Path planFile;
+    private final boolean allowOutside;
+    private final Path outFolder;
+    private final int threads;
+    private final boolean exchange;
+    private final Map<String, Double> timingsS = new LinkedHashMap<>();
+    private long stageStart = System.nanoTime();
+
+    RankRun(Path planFile, boolean allowOutside, Path outFolder, int threads, boolean exchange) {
+        this.planFile = planFile;
+        this.allowOutside = allowOutside;
+        this.outFolder = outFolder;
+        this.threads = threads;
+        this.exchange = exchange;
+    }
+
+    /** What there is to tell of a finished run. */
+    record Result(SitingPlan plan, GridGeometry grid, ScoreTotals totals, Selection selection, List<Site> sites,
+            List<String> warnings, Path outFolder, Map<String, Double> timingsS) {}
+
+    Result run() {
+        SitingPlan plan = PlanReader.read(planFile, allowOutside);
+        done("plan");
+        try (WorkingDepth depth = WorkingDepth.open(plan);
+                OutputFolder output = OutputFolder.stage(outFolder)) {
+            done("bathymetry");
+            WorkingLayers layers = WorkingLayers.load(plan, depth.grid());
+            done("layers");
+            ScoreEngine engine = new ScoreEngine(plan, depth, layers);
+            ScoreTotals totals;
+            try (RasterSink rasters = new RasterSink(output, engine)) {
+                totals = ScoreRun.run(engine, threads, rasters);
+                rasters.finish();
+            }
+            done("scoring");
+            Selection selection = Selection.of(engine, totals.blocks(), plan.sites(), depth.largestScaleError(), exchange);
+            done("choosing");
+            List<Site> sites = new CheckedSites(plan, engine, layers).of(selection);
+            done("checking");
+            List<KeepOffBuffer> buffers = buffers(plan, layers, depth.grid());
+            done("buffers");
+            List<String> warnings = warnings(plan, depth, layers, sites);
+            write(output, plan, sites, buffers, totals, depth.grid());
+            done("writing");
+            RunJson.write(output.resolve(RunJson.FILE_NAME), new Run(Version.text(), command(), plan, inputs(plan),
+                    Run.WorkingCrs.of(depth.grid().crs()), workingGrid(depth.grid()), depth.largestScaleError(),
+                    counts(totals, sites, depth.grid()), warnings, timingsS));
+            output.commit();
+            return new Result(plan, depth.grid(), totals, selection, sites, warnings, outFolder, timingsS);
+        }
+    }
+
+    private void done(String stage) {
+        long now = System.nanoTime();
+        timingsS.put(stage, Math.round((now - stageStart) / 1e6) / 1e3);
+        stageStart = now;
+    }
+
+    private String command() {
+        return "rank" + (exchange ? " --exchange" : "");
+    }
+
+    private static List<KeepOffBuffer> buffers(SitingPlan plan, WorkingLayers layers, GridGeometry grid) {
+        List<KeepOffBuffer> buffers = new ArrayList<>();
+        if (plan.reefs().isPresent()) {
+            Reefs rule = plan.reefs().get();
+            buffer("reefs", layers.reefs().orElseThrow(), rule.keepOffM(), rule.ruleSource(), rule.confirmed(), grid)
+                    .ifPresent(buffers::add);
+        }
+        for (int i = 0; i < plan.keepOff().size(); i++) {
+            KeepOff rule = plan.keepOff().get(i);
+            buffer(rule.source().label(), layers.keepOff().get(i), rule.distanceM(), rule.ruleSource(),
+                    rule.confirmed(), grid).ifPresent(buffers::add);
+        }
+        return buffers;
+    }
+
+    /** The buffer of what of a layer comes near the grid, or empty where nothing does. */
+    private static Optional<KeepOffBuffer> buffer(String label, WorkingLayer layer, double distanceM,
+            Optional<String> source, boolean confirmed, GridGeometry grid) {
+        List<Geometry> near = layer.near(grid, distanceM);
+        if (near.isEmpty()) {
+            return Optional.empty();
+        }
+        Geometry polygon = GeodesicBuffer.of(near, grid.crs().geodesic(), distanceM);
+        return Optional.of(new KeepOffBuffer(label, distanceM, source, confirmed,
+                WorkingLayer.toWgs84(polygon, grid.crs())));
+    }
+
+    private static List<String> warnings(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, List<Site> sites) {
+        List<String> warnings = new ArrayList<>(plan.warnings());
+        warnings.addAll(depth.notes());
+        warnings.addAll(layers.notes());
+        if (!sites.isEmpty() && sites.size() < plan.sites().count()) {
+            warnings.add("only " + sites.size() + " of " + plan.sites().count()
+                    + " sites fit; every other feasible cell is nearer than apart to one of them");
+        }
+        return List.copyOf(warnings);
+    }
+
+    private static void write(OutputFolder output, SitingPlan plan, List<Site> sites, List<KeepOffBuffer> buffers,
+            ScoreTotals totals, GridGeometry grid) {
+        FeatureTable<Site> siteTable = FeatureTable.sites(plan, sites);
+        FeatureTable<Site> circles = FeatureTable.landingCircles(sites);
+        FeatureTable<KeepOffBuffer> bufferTable = FeatureTable.keepOffBuffers(buffers);
+        SitesCsv.write(output.resolve("sites.csv"), plan, sites);
+        GeoPackageWriter.write(output.resolve("seacairn.gpkg"), List.of(siteTable, circles, bufferTable));
+        GeoJsonWriter.write(output.resolve("sites.geojson"), siteTable);
+        GeoJsonWriter.write(output.resolve("buffers.geojson"), bufferTable);
+        GpxWriter.write(output.resolve("sites.gpx"), plan.title(), sites);
+        KmlWriter.write(output.resolve("sites.kml"), plan.title(), List.of(siteTable, circles, bufferTable));
+        ReasonsCsv.write(output.resolve("reasons.csv"), reasonCounts(totals, grid));
+        Styles.copyTo(output.path());
+    }
+
+    private static List<ReasonCount> reasonCounts(ScoreTotals totals, GridGeometry grid) {
+        double km2 = grid.cellM() * grid.cellM() / 1e6;
+        return totals.byReason().stream()
+                .map(c -> new ReasonCount(c.reason(), c.bit(), c.cells(), c.cells() * km2, c.aloneCells())).toList();
+    }
+
+    private static Run.Counts counts(ScoreTotals totals, List<Site> sites, GridGeometry grid) {
+        return new Run.Counts(totals.cells(), totals.withDepth(), totals.scored(), sites.size(), reasonCounts(totals, grid));
+    }
+
+    private static Run.WorkingGrid workingGrid(GridGeometry grid) {
+        return new Run.WorkingGrid(grid.cols(), grid.rows(), grid.cellM(), grid.west(), grid.north());
+    }
+
+    /** Every file that the plan names, the plan itself first. */
+    private List<Run.InputFile> inputs(SitingPlan plan) {
+        Set<Path> files = new LinkedHashSet<>();
+        files.add(plan.file());
+        files.add(plan.bathymetry().source().file());
+        plan.bottom().ifPresent(b -> files.add(b.source().file()));
+        plan.reefs().ifPresent(r -> files.add(r.source().file()));
+        plan.inside().map(LayerFile::file).ifPresent(files::add);
+        plan.keepOff().forEach(k -> files.add(k.source().file()));
+        plan.module().file().ifPresent(files::add);
+        try {
+            return files.stream().map(file -> Run.InputFile.of(plan.file(), file)).toList();
+        } catch (InputException e) {
+            throw new InputException(e.getMessage() + "; it was there when the run began", e);
+        }
+    }
+}
