@@ -81,7 +81,8 @@ final class SampleFeatures {
     static String cablesGeoJson() {
         return collection(CABLES, cable -> "{\"type\": \"Feature\", \"properties\": {\"name\": \"" + cable.name()
                 + "\", \"status\": \"" + cable.status()
-                + "\"}, \"geometry\": {\"type\": \"LineString\", \"coordinates\": [" + positions(lineString(cable.xy())) + "]}}");
+                + "\"}, \"geometry\": {\"type\": \"LineString\", \"coordinates\": ["
+                + positions(lineString(cable.xy())) + "]}}");
     }
 
     private static List<Coordinate> lineString(double[] xy) {
