@@ -1,6 +1,9 @@
 package org.seacairn.layer;
 
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import org.seacairn.InputException;
 import org.seacairn.plan.SitingPlan.LayerFile;
 
 /** Reads one vector format. Implementations hold no state and may be shared by threads. */
@@ -8,14 +11,30 @@ interface VectorReader {
     /** The format's name, for messages. */
     String format();
 
+    /** What a file's name ends with, dot included, in lower case. */
+    List<String> extensions();
+
     /** Whether this reader takes the file, judged by its name. */
-    boolean takes(Path file);
+    default boolean takes(Path file) {
+        String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
+        return extensions().stream().anyMatch(name::endsWith);
+    }
 
     /**
-     * Reads every feature.
+     * Reads every feature of a file that exists and is not empty.
      *
-     * @throws org.seacairn.InputException if the file is missing, damaged, has no CRS (and the plan
-     *     states none) or holds no feature with a geometry
+     * @return the layer, which has no feature if no record has a geometry
+     * @throws InputException if the file is damaged, or has no CRS and the plan states none
      */
     VectorLayer read(LayerFile source);
+
+    /** The error for one place in a file. */
+    static InputException problem(Path file, String place, String whatAndRemedy) {
+        return problem(file, place, whatAndRemedy, null);
+    }
+
+    /** As {@link #problem(Path, String, String)}, with what led to it. */
+    static InputException problem(Path file, String place, String whatAndRemedy, Throwable cause) {
+        return new InputException(file.getFileName() + ", " + place + ": " + whatAndRemedy, cause);
+    }
 }

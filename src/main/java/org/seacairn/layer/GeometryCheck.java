@@ -1,0 +1,166 @@
+package org.seacairn.layer;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.operation.valid.IsValidOp;
+import org.locationtech.jts.operation.valid.TopologyValidationError;
+import org.seacairn.InputException;
+
+/**
+ * Looks for geometries that cannot be right: invalid ones (OGC 06-103r4, clause 6.1.11.1: rings that cross
+ * themselves, holes outside their shell and so on) and coordinates that do not suit the CRS. Nothing is
+ * repaired here.
+ */
+public final class GeometryCheck {
+    /** Places told for each code; more are only counted. */
+    private static final int PLACES_TOLD = 3;
+    /** Most problems told by {@link #requireValid}. */
+    private static final int PROBLEMS_TOLD = 20;
+
+    private static final double WIDEST_LONGITUDE_DEG = 360;
+    private static final double WIDEST_LATITUDE_DEG = 90;
+
+    /** Where a problem is: feature id, and x, y in the layer's CRS. */
+    public record Place(long featureId, double x, double y) {
+        @Override
+        public String toString() {
+            return "feature " + featureId + " at (" + x + ", " + y + ")";
+        }
+    }
+
+    /**
+     * One kind of problem.
+     *
+     * @param code short and fixed, for programs: {@code self-intersection}, {@code outside-domain} …
+     * @param features how many features have it, or all of the layer's for a problem of the whole layer
+     * @param places the first few
+     * @param message one line for people
+     * @param fatal whether {@link #requireValid} refuses the layer for it
+     */
+    public record Finding(String code, int features, List<Place> places, String message, boolean fatal) {}
+
+    private record Flaw(String code, Place place) {}
+
+    private GeometryCheck() {}
+
+    /** Everything found, fatal findings first and each sort by code; empty if all is well. */
+    public static List<Finding> of(VectorLayer layer) {
+        Map<String, List<Place>> byCode = new TreeMap<>();
+        for (Flaw flaw : flaws(layer)) {
+            byCode.computeIfAbsent(flaw.code(), code -> new ArrayList<>()).add(flaw.place());
+        }
+        List<Finding> findings = new ArrayList<>();
+        byCode.forEach((code, places) -> findings.add(new Finding(code, places.size(),
+                List.copyOf(places.subList(0, Math.min(PLACES_TOLD, places.size()))),
+                places.size() + " of " + layer.features().size() + " features: " + meaning(code) + ", first "
+                        + places.get(0), true)));
+        unitsFinding(layer).ifPresent(findings::add);
+        return findings;
+    }
+
+    /**
+     * Refuses a layer with an invalid geometry or a coordinate outside the CRS.
+     *
+     * @return the layer
+     * @throws InputException naming the file, the features (at most 20), where in them, and what to do
+     */
+    public static VectorLayer requireValid(VectorLayer layer) {
+        List<Flaw> flaws = flaws(layer);
+        if (flaws.isEmpty()) {
+            return layer;
+        }
+        List<String> problems = new ArrayList<>();
+        for (Flaw flaw : flaws.subList(0, Math.min(PROBLEMS_TOLD, flaws.size()))) {
+            problems.add(layer.file().getFileName() + ", " + flaw.place() + ": " + meaning(flaw.code()) + "; " + remedy(flaw.code()));
+        }
+        if (flaws.size() > PROBLEMS_TOLD) {
+            problems.add(layer.file().getFileName() + ": and " + (flaws.size() - PROBLEMS_TOLD) + " more features like these");
+        }
+        throw new InputException(problems);
+    }
+
+    private static List<Flaw> flaws(VectorLayer layer) {
+        List<Flaw> flaws = new ArrayList<>();
+        for (Feature feature : layer.features()) {
+            Coordinate outside = firstOutside(feature.geometry(), layer.crs().isGeographic());
+            if (outside != null) {
+                flaws.add(new Flaw("outside-domain", new Place(feature.id(), outside.x, outside.y)));
+                continue;
+            }
+            TopologyValidationError error = new IsValidOp(feature.geometry()).getValidationError();
+            if (error != null) {
+                Coordinate at = error.getCoordinate();
+                flaws.add(new Flaw(code(error), new Place(feature.id(), at.x, at.y)));
+            }
+        }
+        return flaws;
+    }
+
+    private static Coordinate firstOutside(Geometry geometry, boolean geographic) {
+        for (Coordinate c : geometry.getCoordinates()) {
+            boolean inside = geographic
+                    ? Math.abs(c.x) <= WIDEST_LONGITUDE_DEG && Math.abs(c.y) <= WIDEST_LATITUDE_DEG
+                    : Double.isFinite(c.x) && Double.isFinite(c.y);
+            if (!inside) {
+                return c;
+            }
+        }
+        return null;
+    }
+
+    private static Optional<Finding> unitsFinding(VectorLayer layer) {
+        Envelope extent = new Envelope();
+        layer.features().forEach(f -> extent.expandToInclude(f.geometry().getEnvelopeInternal()));
+        boolean fitsDegrees = Math.max(Math.abs(extent.getMinX()), Math.abs(extent.getMaxX())) <= WIDEST_LONGITUDE_DEG
+                && Math.max(Math.abs(extent.getMinY()), Math.abs(extent.getMaxY())) <= WIDEST_LATITUDE_DEG;
+        if (extent.isNull() || fitsDegrees == layer.crs().isGeographic()) {
+            return Optional.empty();
+        }
+        String message = fitsDegrees
+                ? "its extent looks like longitude and latitude while its CRS is " + layer.crs().label()
+                : "its extent looks like metres or feet while its CRS is " + layer.crs().label() + " in degrees";
+        return Optional.of(new Finding(fitsDegrees ? "degrees-in-projected" : "metres-in-geographic",
+                layer.features().size(), List.of(), message + "; check the CRS that the file or the plan states", false));
+    }
+
+    private static String code(TopologyValidationError error) {
+        return switch (error.getErrorType()) {
+            case TopologyValidationError.SELF_INTERSECTION -> "self-intersection";
+            case TopologyValidationError.RING_SELF_INTERSECTION -> "ring-self-intersection";
+            case TopologyValidationError.HOLE_OUTSIDE_SHELL -> "hole-outside-shell";
+            case TopologyValidationError.NESTED_HOLES -> "nested-holes";
+            case TopologyValidationError.NESTED_SHELLS -> "nested-shells";
+            case TopologyValidationError.DISCONNECTED_INTERIOR -> "disconnected-interior";
+            case TopologyValidationError.TOO_FEW_POINTS -> "too-few-points";
+            default -> "invalid";
+        };
+    }
+
+    private static String meaning(String code) {
+        return switch (code) {
+            case "outside-domain" -> "a coordinate lies outside what its CRS can hold";
+            case "self-intersection" -> "the polygon crosses itself";
+            case "ring-self-intersection" -> "a ring of the polygon touches itself";
+            case "hole-outside-shell" -> "a hole lies outside its polygon";
+            case "nested-holes" -> "a hole lies inside another";
+            case "nested-shells" -> "a polygon lies inside another of the same feature";
+            case "disconnected-interior" -> "holes cut the polygon apart";
+            case "too-few-points" -> "a line or ring has too few different points";
+            default -> "the geometry is invalid";
+        };
+    }
+
+    private static String remedy(String code) {
+        return switch (code) {
+            case "outside-domain" -> "check the CRS of the file or the plan, and the order of x and y";
+            case "nested-shells" -> "make the inner one a hole or a feature of its own, or delete it";
+            default -> "correct the feature in a GIS (repair geometries) and export the file again";
+        };
+    }
+}

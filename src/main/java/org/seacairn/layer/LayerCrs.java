@@ -1,0 +1,44 @@
+package org.seacairn.layer;
+
+import java.util.List;
+import java.util.function.Supplier;
+import org.seacairn.InputException;
+import org.seacairn.geodesy.Crs;
+import org.seacairn.plan.SitingPlan.LayerFile;
+
+/** Which CRS a layer has: what the plan states goes before what the file states. */
+final class LayerCrs {
+    /** The end of every message about a file that does not tell its CRS. */
+    static final String REMEDY = "; add its CRS to the layer in the plan, for example \"crs: EPSG:4326\"";
+
+    private LayerCrs() {}
+
+    /**
+     * @param ofFile the CRS that the file states; throws {@link InputException} if it states none
+     * @param notes receives a line if the plan overrides another CRS of the file
+     */
+    static Crs choose(LayerFile source, Supplier<Crs> ofFile, List<String> notes) {
+        if (source.crs().isEmpty()) {
+            return ofFile.get();
+        }
+        Crs stated = byPlan(source);
+        try {
+            Crs own = ofFile.get();
+            if (!own.equals(stated)) {
+                notes.add("the plan's CRS " + stated.label() + " is used in place of the file's " + own.label());
+            }
+        } catch (InputException e) {
+            notes.add("the CRS " + stated.label() + " is the plan's; the file states none that can be read");
+        }
+        return stated;
+    }
+
+    /** Reads the CRS of the plan, which must state one. */
+    static Crs byPlan(LayerFile source) {
+        try {
+            return Crs.parse(source.crs().orElseThrow());
+        } catch (InputException e) {
+            throw VectorReader.problem(source.file(), "layer \"" + source.label() + "\"", e.getMessage(), e);
+        }
+    }
+}

@@ -1,0 +1,68 @@
+package org.seacairn.layer;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.seacairn.InputException;
+import org.seacairn.plan.SitingPlan.LayerFile;
+
+/** The vector formats that can be read. */
+public final class VectorLayers {
+    /** A new format is one line here. */
+    private static final List<VectorReader> READERS = List.of(
+            new GeoPackageReader(),
+            new ShapefileReader(),
+            new GeoJsonReader(),
+            new CsvReader());
+
+    private VectorLayers() {}
+
+    /**
+     * Reads a layer by the reader that its file name asks for, in any letter case.
+     *
+     * @return a layer with at least one feature
+     * @throws InputException if the file is missing, unreadable, empty, damaged or of an unknown
+     *     format, has no CRS and the plan states none, or holds no feature with a geometry
+     */
+    public static VectorLayer read(LayerFile source) {
+        Path file = source.file();
+        String place = "layer \"" + source.label() + "\"" + (source.line() > 0 ? " (line " + source.line() + " of the plan)" : "");
+        if (!Files.exists(file)) {
+            throw VectorReader.problem(file, place, "there is no such file; check its name and folder");
+        }
+        VectorReader reader = READERS.stream().filter(r -> r.takes(file)).findFirst()
+                .orElseThrow(() -> VectorReader.problem(file, place,
+                        "its name is of no format that can be read; give " + formats()));
+        if (!Files.isRegularFile(file)) {
+            throw VectorReader.problem(file, place, "is a folder and not a file; name the file in it");
+        }
+        if (!Files.isReadable(file)) {
+            throw VectorReader.problem(file, place, "may not be read; check its permissions");
+        }
+        if (size(file) == 0) {
+            throw VectorReader.problem(file, place, "is empty (0 bytes); export it again");
+        }
+        VectorLayer layer = reader.read(source);
+        if (layer.features().isEmpty()) {
+            int without = layer.featuresWithoutGeometry();
+            throw VectorReader.problem(file, place, "holds no feature" + (without == 0 ? "" : " with a geometry ("
+                    + without + " without)") + "; give a file with features, or leave the layer out of the plan");
+        }
+        return layer;
+    }
+
+    private static long size(Path file) {
+        try {
+            return Files.size(file);
+        } catch (IOException e) {
+            throw VectorReader.problem(file, "the file", "cannot be read (" + e.getMessage() + "); check it", e);
+        }
+    }
+
+    private static String formats() {
+        return READERS.stream().map(r -> r.format() + " (" + String.join(", ", r.extensions()) + ")")
+                .collect(Collectors.joining(", "));
+    }
+}
