@@ -38,6 +38,11 @@ final class Block {
         return value.findings();
     }
 
+    /** Whether nothing at all is written in the block. */
+    boolean isEmpty() {
+        return value.entries().isEmpty();
+    }
+
     boolean has(String key) {
         return values.containsKey(key);
     }

@@ -48,7 +48,7 @@ final class CriteriaBlock {
                 .flatMap(value -> value.block("criteria", measures))
                 .ifPresent(block -> {
                     block.values().forEach((word, value) -> criterion(word, value, plan).ifPresent(read::add));
-                    if (block.values().isEmpty()) {
+                    if (block.isEmpty()) {
                         block.problem("criteria names no criterion; write at least one of " + String.join(", ", measures));
                     }
                 });

@@ -9,6 +9,9 @@ import org.apache.commons.math3.linear.MatrixUtils;
  * principal eigenvector, and how far the comparisons contradict each other (Saaty 1980).
  */
 final class PairwiseComparison {
+    /** In a matrix of three all comparisons are equally far off but for rounding; the first is named. */
+    private static final double TIE = 1e-9;
+
     private final double[][] matrix;
     private final double[] weights;
     private final double lambdaMax;
@@ -58,7 +61,7 @@ final class PairwiseComparison {
         for (int i = 0; i < matrix.length; i++) {
             for (int j = i + 1; j < matrix.length; j++) {
                 double far = Math.abs(Math.log(matrix[i][j] * weights[j] / weights[i]));
-                if (far > most) {
+                if (far > most + TIE) {
                     most = far;
                     farthest = new int[] {i, j};
                 }

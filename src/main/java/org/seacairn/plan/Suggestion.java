@@ -25,7 +25,8 @@ public final class Suggestion {
         int least = Integer.MAX_VALUE;
         for (String word : known) {
             int longer = Math.max(met.length(), word.length());
-            if (longer > LONGEST_WORD) {
+            int leastPossible = Math.abs(met.length() - word.length());
+            if (longer > LONGEST_WORD || leastPossible * LETTERS_PER_SLIP > longer) {
                 continue;
             }
             int slips = slips(met.toLowerCase(Locale.ROOT), word.toLowerCase(Locale.ROOT));

@@ -10,8 +10,8 @@ import java.nio.file.Path;
 
 /** Reads a small text file whole, as UTF-8 and nothing else. */
 final class TextFile {
-    /** A plan of a thousand layers is smaller. */
-    static final int MOST_BYTES = 1 << 20;
+    /** A plan with a thousand bottom classes and a current of a thousand levels are smaller. */
+    static final int MOST_BYTES = 1 << 18;
 
     private static final char BYTE_ORDER_MARK = '\uFEFF';
 

@@ -54,7 +54,7 @@ final class YamlText {
             findings.problem(fileName, line, String.format("the character U+%04X is not allowed here; remove it",
                     e.getCodePoint()));
         } catch (YamlEngineException e) {
-            findings.problem(fileName, 0, "this is not usable YAML (" + Quantity.quoted(e.getMessage()) + ")");
+            findings.problem(fileName, 0, "this is not usable YAML (" + e.getMessage() + "); write it more simply");
         }
         return Optional.empty();
     }
@@ -86,7 +86,8 @@ final class YamlText {
         if (problem.contains("\\t(TAB)")) {
             return "a tab stands where spaces belong; indent with spaces";
         }
-        String context = e.getContext() == null ? "" : e.getContext() + e.getContextMark()
+        boolean none = e.getContext() == null || e.getContext().isBlank();
+        String context = none ? "" : e.getContext() + e.getContextMark()
                 .map(mark -> " that begins in line " + (mark.getLine() + 1)).orElse("") + ", ";
         return "this is not YAML (" + context + problem + "); check indentation, colons and quotes here and above";
     }
