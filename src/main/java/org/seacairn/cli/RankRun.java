@@ -24,6 +24,7 @@ import org.seacairn.export.Run;
 import org.seacairn.export.RunJson;
 import org.seacairn.export.SitesCsv;
 import org.seacairn.export.Styles;
+import org.seacairn.geodesy.Crs;
 import org.seacairn.geodesy.GeodesicBuffer;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.place.Selection;
@@ -78,7 +79,7 @@ final class RankRun {
             done("scoring");
             Selection selection = Selection.of(engine, totals.blocks(), plan.sites(), depth.largestScaleError(), exchange);
             done("choosing");
-            List<Site> sites = new CheckedSites(plan, engine, layers).of(selection);
+            List<Site> sites = new CheckedSites(plan, engine, layers).of(selection.picks());
             done("checking");
             List<KeepOffBuffer> buffers = buffers(plan, layers, depth.grid());
             done("buffers");
@@ -121,13 +122,13 @@ final class RankRun {
     /** The buffer of what of a layer comes near the grid, or empty where nothing does. */
     private static Optional<KeepOffBuffer> buffer(String label, WorkingLayer layer, double distanceM,
             Optional<String> source, boolean confirmed, GridGeometry grid) {
-        List<Geometry> near = layer.near(grid, distanceM);
-        if (near.isEmpty()) {
+        List<Geometry> near = layer.nearLonLat();
+        if (near.isEmpty() || distanceM == 0) {
             return Optional.empty();
         }
         Geometry polygon = GeodesicBuffer.of(near, grid.crs().geodesic(), distanceM);
         return Optional.of(new KeepOffBuffer(label, distanceM, source, confirmed,
-                WorkingLayer.toWgs84(polygon, grid.crs())));
+                grid.crs().geographic().to(Crs.WGS84).apply(polygon)));
     }
 
     private static List<String> warnings(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, List<Site> sites) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.seacairn.grid.GridGeometry;
+import org.seacairn.grid.PatchFrames;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.KeepOff;
 
@@ -47,5 +48,10 @@ public final class ClearanceCriterion implements Criterion {
                 }
             }
         }
+    }
+
+    /** Distance of one cell to each layer in metres, in the plan's order; infinite beyond reach. */
+    public double[] distancesM(int col, int row, PatchFrames frames) {
+        return rules.stream().mapToDouble(rule -> rule.exactM(col, row, frames)).toArray();
     }
 }

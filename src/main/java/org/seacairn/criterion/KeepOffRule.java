@@ -1,6 +1,8 @@
 package org.seacairn.criterion;
 
 import org.seacairn.grid.DistanceField;
+import org.seacairn.grid.PatchFrames;
+import org.seacairn.grid.Window;
 import org.seacairn.plan.SitingPlan.Curve;
 
 /** One layer's distances, tile by tile, and the reason that it gives where a cell is too near. */
@@ -40,6 +42,14 @@ final class KeepOffRule {
                     (low, high) -> high < least || low >= far || low >= topFrom && high <= topTo, into);
             return into;
         });
+    }
+
+    /** The distance of one cell, told apart from every other; infinite where nothing is within reach. */
+    double exactM(int col, int row, PatchFrames frames) {
+        Window cell = new Window(col, row, 1, 1);
+        float[] into = new float[1];
+        field.fill(cell, frames.over(cell), Double.POSITIVE_INFINITY, (low, high) -> false, into);
+        return into[0];
     }
 
     void rule(Tile tile, int[] reasons) {

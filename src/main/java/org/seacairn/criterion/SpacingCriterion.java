@@ -1,6 +1,7 @@
 package org.seacairn.criterion;
 
 import org.seacairn.grid.GridGeometry;
+import org.seacairn.grid.PatchFrames;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.Curve;
 import org.seacairn.plan.SitingPlan.Reefs;
@@ -30,5 +31,10 @@ public final class SpacingCriterion implements Criterion {
         for (int i = 0; i < count; i++) {
             into[i] = curve.at(distance[cells[i]]);
         }
+    }
+
+    /** Distance of one cell to the nearest stone in metres; infinite beyond reach. */
+    public double distanceM(int col, int row, PatchFrames frames) {
+        return rule.exactM(col, row, frames);
     }
 }

@@ -1,13 +1,14 @@
 package org.seacairn.criterion;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import net.sf.geographiclib.Geodesic;
 import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.CoordinateSequence;
-import org.locationtech.jts.geom.CoordinateSequenceFilter;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.util.AffineTransformation;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.seacairn.InputException;
@@ -29,16 +30,26 @@ import org.seacairn.layer.VectorLayer;
  * straight piece on the map within 1 mm of the geodesic in a UTM zone.
  *
  * @param lonLat all features, vertices as in the file
- * @param pieces the parts within reach of the grid, in the working CRS
+ * @param pieces the parts within reach of the grid
+ * @param reachM how far from the grid a feature was taken to matter; at a larger distance than this
+ *     a nearer feature may be missing
  */
-public record WorkingLayer(String label, List<Feature> lonLat, List<Piece> pieces) {
+public record WorkingLayer(String label, List<Feature> lonLat, List<Piece> pieces, double reachM) {
     private static final double PIECE_M = 1000;
     private static final double METRES_PER_DEGREE = 110_000;
     /** Boxes wider than this are not judged by their corners. */
     private static final double WIDE_DEGREES = 60;
 
-    /** A part of a feature on the grid. */
-    public record Piece(Feature feature, Geometry geometry) {}
+    /** A feature no longer than this is buffered whole, so that its buffer has no cut ends. */
+    private static final double WHOLE_DEGREES = 20;
+
+    /**
+     * A part of a feature near the grid.
+     *
+     * @param lonLat densified, longitude and latitude
+     * @param geometry the same in the working CRS
+     */
+    public record Piece(Feature feature, Geometry lonLat, Geometry geometry) {}
 
     /**
      * @param reachM how far from the grid a feature can still matter
@@ -54,16 +65,30 @@ public record WorkingLayer(String label, List<Feature> lonLat, List<Piece> piece
         List<Piece> pieces = new ArrayList<>();
         for (Feature feature : layer.features()) {
             try {
-                Feature moved = new Feature(feature.id(), transformed(feature.geometry(), toLonLat), feature.attributes());
+                Feature moved = new Feature(feature.id(), toLonLat.apply(feature.geometry()), feature.attributes());
                 lonLat.add(moved);
                 for (Geometry near : near(moved.geometry(), reach, geodesic)) {
-                    pieces.add(new Piece(moved, transformed(near, toGrid)));
+                    pieces.add(new Piece(moved, near, toGrid.apply(near)));
                 }
             } catch (InputException e) {
                 throw new InputException(layer.file().getFileName() + ", feature " + feature.id() + ": " + e.getMessage(), e);
             }
         }
-        return new WorkingLayer(layer.label(), List.copyOf(lonLat), List.copyOf(pieces));
+        return new WorkingLayer(layer.label(), List.copyOf(lonLat), List.copyOf(pieces), reachM);
+    }
+
+    /**
+     * The geometries near the grid, for a buffer: whole features, but of a world's cable or lane only
+     * the parts within reach. Longitude and latitude on the working CRS's datum.
+     */
+    public List<Geometry> nearLonLat() {
+        Set<Geometry> near = new LinkedHashSet<>();
+        for (Piece piece : pieces) {
+            Geometry whole = piece.feature().geometry();
+            Envelope box = whole.getEnvelopeInternal();
+            near.add(Math.max(box.getWidth(), box.getHeight()) <= WHOLE_DEGREES ? whole : piece.lonLat());
+        }
+        return List.copyOf(near);
     }
 
     /** The distance field of the pieces. */
@@ -171,38 +196,6 @@ public record WorkingLayer(String label, List<Feature> lonLat, List<Piece> piece
     }
 
     private static Geometry turned(Geometry geometry, double degrees) {
-        Geometry copy = geometry.copy();
-        copy.apply(new EachPoint(xy -> xy[0] += degrees));
-        return copy;
-    }
-
-    private static Geometry transformed(Geometry geometry, CoordinateTransform transform) {
-        if (transform.isIdentity()) {
-            return geometry;
-        }
-        Geometry copy = geometry.copy();
-        copy.apply(new EachPoint(xy -> transform.apply(xy, 1)));
-        return copy;
-    }
-
-    /** Changes every point of a geometry in place. */
-    private record EachPoint(java.util.function.Consumer<double[]> change) implements CoordinateSequenceFilter {
-        @Override
-        public void filter(CoordinateSequence points, int i) {
-            double[] xy = {points.getX(i), points.getY(i)};
-            change.accept(xy);
-            points.setOrdinate(i, CoordinateSequence.X, xy[0]);
-            points.setOrdinate(i, CoordinateSequence.Y, xy[1]);
-        }
-
-        @Override
-        public boolean isDone() {
-            return false;
-        }
-
-        @Override
-        public boolean isGeometryChanged() {
-            return true;
-        }
+        return AffineTransformation.translationInstance(degrees, 0).transform(geometry);
     }
 }

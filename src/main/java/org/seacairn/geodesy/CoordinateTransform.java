@@ -5,6 +5,9 @@ import org.geotools.api.referencing.operation.MathTransform;
 import org.geotools.api.referencing.operation.TransformException;
 import org.geotools.referencing.CRS;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.CoordinateSequence;
+import org.locationtech.jts.geom.CoordinateSequenceFilter;
+import org.locationtech.jts.geom.Geometry;
 import org.seacairn.InputException;
 
 /** Takes coordinates from one CRS to another. Safe for use by several threads at once. */
@@ -64,6 +67,37 @@ public final class CoordinateTransform {
         double[] xy = {x, y};
         apply(xy, 1);
         return new Coordinate(xy[0], xy[1]);
+    }
+
+    /** The image of every vertex of a geometry; the geometry itself is left as it is. */
+    public Geometry apply(Geometry geometry) {
+        if (transform.isIdentity()) {
+            return geometry;
+        }
+        Geometry image = geometry.copy();
+        image.apply(new CoordinateSequenceFilter() {
+            private final double[] xy = new double[2];
+
+            @Override
+            public void filter(CoordinateSequence points, int i) {
+                xy[0] = points.getX(i);
+                xy[1] = points.getY(i);
+                CoordinateTransform.this.apply(xy, 1);
+                points.setOrdinate(i, CoordinateSequence.X, xy[0]);
+                points.setOrdinate(i, CoordinateSequence.Y, xy[1]);
+            }
+
+            @Override
+            public boolean isDone() {
+                return false;
+            }
+
+            @Override
+            public boolean isGeometryChanged() {
+                return true;
+            }
+        });
+        return image;
     }
 
     private InputException outside(Exception cause) {

@@ -157,8 +157,8 @@ final class GeoTiffBathymetry implements Bathymetry {
             }
             ImageReadParam window = reader.getDefaultReadParam();
             window.setSourceRegion(new Rectangle(col, firstFileRow, cols, rows));
-            Raster raster = reader.readRaster(0, window);
-            raster.getSamples(raster.getMinX(), raster.getMinY(), cols, rows, 0, into);
+            Raster raster = reader.read(0, window).getRaster();
+            raster.getSamples(0, 0, cols, rows, 0, into);
         } catch (IOException | RuntimeException e) {
             throw new InputException(file.getFileName() + ", rows " + firstFileRow + " to " + (firstFileRow + rows - 1)
                     + ": the pixels cannot be read; the file is damaged or cut short, get it again", e);

@@ -37,6 +37,8 @@ public final class ScoreEngine {
     private final Disc landing;
     private final int terrainHalo;
     private final Optional<BottomCriterion> bottom;
+    private final Optional<SpacingCriterion> spacing;
+    private final ClearanceCriterion clearance;
     /** Every rule of the plan, scored or not. */
     private final List<Criterion> rules = new ArrayList<>();
     /** The criteria that score, in the plan's order. */
@@ -65,9 +67,11 @@ public final class ScoreEngine {
         layers.inside().ifPresent(areas -> rules.add(new PermitArea(areas, grid, reasons)));
         this.bottom = layers.bottom().map(b -> new BottomCriterion(plan.bottom().orElseThrow(), b, grid, reasons));
         bottom.ifPresent(b -> built.put(Measure.BOTTOM, b));
-        layers.reefs().ifPresent(reefs -> built.put(Measure.SPACING, new SpacingCriterion(
-                plan, plan.reefs().orElseThrow(), reefs, grid, reasons, curve(plan, Measure.SPACING))));
-        built.put(Measure.CLEARANCE, new ClearanceCriterion(plan, layers.keepOff(), grid, reasons));
+        this.spacing = layers.reefs().map(reefs -> new SpacingCriterion(
+                plan, plan.reefs().orElseThrow(), reefs, grid, reasons, curve(plan, Measure.SPACING)));
+        spacing.ifPresent(s -> built.put(Measure.SPACING, s));
+        this.clearance = new ClearanceCriterion(plan, layers.keepOff(), grid, reasons);
+        built.put(Measure.CLEARANCE, clearance);
         rules.addAll(built.values());
         plan.criteria().forEach(c -> scored.put(c.measure(), built.get(c.measure())));
         this.combiner = new Combiner(plan.combine(), plan.criteria().stream().mapToDouble(SitingPlan.Criterion::weight).toArray());
@@ -142,6 +146,16 @@ public final class ScoreEngine {
         }
         return new CellDetail(tile.depth()[centre], SlopeCriterion.degrees(tile.slopeTangent()[centre]),
                 bottom.map(b -> b.classAt(col, row)).orElse(""), scoredCell.reasons()[0], scoredCell.score()[0], suitability);
+    }
+
+    /** Raster distance of a cell to each keep-off layer in metres, in the plan's order; infinite beyond reach. */
+    public double[] keepOffDistancesM(int col, int row) {
+        return clearance.distancesM(col, row, frames);
+    }
+
+    /** Raster distance of a cell to the nearest existing reef in metres; infinite beyond reach or without reefs. */
+    public double reefDistanceM(int col, int row) {
+        return spacing.map(s -> s.distanceM(col, row, frames)).orElse(Double.POSITIVE_INFINITY);
     }
 
     private Tile tile(Window window) {

@@ -95,7 +95,7 @@ public record WorkingLayers(
             try {
                 VectorLayer layer = VectorLayers.read(source);
                 GeometryCheck.requireValid(layer);
-                layer.notes().forEach(n -> notes.add(n));
+                layer.notes().forEach(note -> notes.add(source.file().getFileName() + ": " + note));
                 return Optional.of(prepare.apply(layer));
             } catch (InputException e) {
                 problems.addAll(e.problems());

@@ -1,0 +1,125 @@
+package org.seacairn.cli;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import org.seacairn.criterion.Reasons;
+import org.seacairn.geodesy.CoordinateText;
+import org.seacairn.place.Site;
+import org.seacairn.plan.SitingPlan.Display;
+import org.seacairn.score.ScoreTotals;
+import org.seacairn.score.ScoreTotals.Count;
+
+/** What {@code rank} prints at its end: one screen for people, or JSON for programs. */
+final class RankSummary {
+    private static final int SITES_SHOWN = 5;
+    private static final int REASONS_SHOWN = 5;
+    private static final double METRES_PER_FOOT = 0.3048;
+
+    private RankSummary() {}
+
+    static String text(RankRun.Result result) {
+        StringBuilder text = new StringBuilder();
+        ScoreTotals totals = result.totals();
+        double km2 = result.grid().cellM() * result.grid().cellM() / 1e6;
+        line(text, "%s", result.plan().title());
+        line(text, "Grid: %d x %d cells of %s m, %s; %.1f km2 with depth, %.1f km2 feasible (%.1f %%).",
+                result.grid().cols(), result.grid().rows(), plain(result.grid().cellM()), result.grid().crs().label(),
+                totals.withDepth() * km2, totals.scored() * km2,
+                totals.withDepth() == 0 ? 0 : 100.0 * totals.scored() / totals.withDepth());
+        if (result.sites().isEmpty()) {
+            line(text, "No cell is feasible.");
+        } else {
+            sites(text, result);
+        }
+        reasons(text, totals);
+        line(text, "Written to %s", result.outFolder());
+        line(text, "Screening aid: not for navigation, no permit. The permitting authority, the coast guard's notice"
+                + " and local codes decide.");
+        return text.toString();
+    }
+
+    private static void sites(StringBuilder text, RankRun.Result result) {
+        boolean us = result.plan().display() == Display.US;
+        List<Site> sites = result.sites();
+        line(text, "Sites: %d of %d asked; total score %.3f, no selection can exceed %.3f.", sites.size(),
+                result.plan().sites().count(), result.selection().total(), result.selection().upperBound());
+        for (Site site : sites.subList(0, Math.min(SITES_SHOWN, sites.size()))) {
+            line(text, "  %-4s %s  %s  %5.0f %s  slope %.1f deg  %-12s score %.3f", site.name(),
+                    CoordinateText.formatLatitudeDdm(site.latitudeDeg()), CoordinateText.formatLongitudeDdm(site.longitudeDeg()),
+                    us ? site.depthM() / METRES_PER_FOOT : site.depthM(), us ? "ft" : "m", site.slopeDeg(),
+                    site.bottom(), site.score());
+        }
+        if (sites.size() > SITES_SHOWN) {
+            line(text, "  and %d more in sites.csv", sites.size() - SITES_SHOWN);
+        }
+    }
+
+    private static void reasons(StringBuilder text, ScoreTotals totals) {
+        line(text, "Ruled out most (cells; by this alone):");
+        totals.byReason().stream().filter(c -> c.cells() > 0 && !c.reason().equals(Reasons.LANDING_ROOM))
+                .sorted(Comparator.comparingLong(Count::cells).reversed()).limit(REASONS_SHOWN)
+                .forEach(c -> line(text, "  %-28s %5.1f %% of the grid, %.1f %% alone", c.reason(),
+                        100.0 * c.cells() / totals.cells(), 100.0 * c.aloneCells() / totals.cells()));
+    }
+
+    static String json(RankRun.Result result) {
+        StringWriter text = new StringWriter();
+        try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
+            json.useDefaultPrettyPrinter();
+            json.writeStartObject();
+            json.writeStringField("title", result.plan().title());
+            json.writeStringField("out", result.outFolder().toString());
+            json.writeNumberField("cells", result.totals().cells());
+            json.writeNumberField("cells_with_depth", result.totals().withDepth());
+            json.writeNumberField("cells_scored", result.totals().scored());
+            json.writeNumberField("sites_asked", result.plan().sites().count());
+            json.writeNumberField("total_score", result.selection().total());
+            json.writeNumberField("greedy_total_score", result.selection().greedyTotal());
+            json.writeNumberField("upper_bound", result.selection().upperBound());
+            json.writeArrayFieldStart("sites");
+            for (Site site : result.sites()) {
+                json.writeStartObject();
+                json.writeNumberField("rank", site.rank());
+                json.writeStringField("site", site.name());
+                json.writeNumberField("longitude_deg", site.longitudeDeg());
+                json.writeNumberField("latitude_deg", site.latitudeDeg());
+                json.writeNumberField("depth_m", site.depthM());
+                json.writeNumberField("score", site.score());
+                json.writeEndObject();
+            }
+            json.writeEndArray();
+            json.writeArrayFieldStart("reasons");
+            for (Count count : result.totals().byReason()) {
+                json.writeStartObject();
+                json.writeStringField("reason", count.reason());
+                json.writeNumberField("cells", count.cells());
+                json.writeNumberField("alone_cells", count.aloneCells());
+                json.writeEndObject();
+            }
+            json.writeEndArray();
+            json.writeArrayFieldStart("warnings");
+            for (String warning : result.warnings()) {
+                json.writeString(warning);
+            }
+            json.writeEndArray();
+            json.writeEndObject();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return text + "\n";
+    }
+
+    private static void line(StringBuilder text, String format, Object... values) {
+        text.append(String.format(Locale.ROOT, format, values).stripTrailing()).append('\n');
+    }
+
+    private static String plain(double value) {
+        return value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
+    }
+}
