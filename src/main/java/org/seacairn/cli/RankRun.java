@@ -134,7 +134,7 @@ final class RankRun {
     private static List<String> warnings(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, List<Site> sites) {
         List<String> warnings = new ArrayList<>(plan.warnings());
         warnings.addAll(depth.notes());
-        warnings.addAll(layers.notes());
+        warnings.addAll(layers.warnings());
         if (!sites.isEmpty() && sites.size() < plan.sites().count()) {
             warnings.add("only " + sites.size() + " of " + plan.sites().count()
                     + " sites fit; every other feasible cell is nearer than apart to one of them");

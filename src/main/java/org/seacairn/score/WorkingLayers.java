@@ -22,11 +22,12 @@ import org.seacairn.plan.SitingPlan.Measure;
  * A plan's vector layers, made ready for its working grid.
  *
  * @param keepOff in the plan's order
- * @param notes what the readers noticed, one line each
+ * @param warnings what may be wrong, one line each
+ * @param notes how the files were read, one line each
  */
 public record WorkingLayers(
         Optional<WorkingLayer> bottom, Optional<WorkingLayer> reefs, Optional<WorkingLayer> inside,
-        List<WorkingLayer> keepOff, List<String> notes) {
+        List<WorkingLayer> keepOff, List<String> warnings, List<String> notes) {
     /** No survey is deeper; bounds an uncertainty that grows with depth. */
     private static final double DEEPEST_M = 12_000;
 
@@ -51,7 +52,8 @@ public record WorkingLayers(
         if (!loader.problems.isEmpty()) {
             throw new InputException(loader.problems);
         }
-        return new WorkingLayers(bottom, reefs, inside, List.copyOf(keepOff), List.copyOf(loader.notes));
+        return new WorkingLayers(bottom, reefs, inside, List.copyOf(keepOff),
+                List.copyOf(loader.warnings), List.copyOf(loader.notes));
     }
 
     private static double spacingReachM(SitingPlan plan) {
@@ -62,6 +64,7 @@ public record WorkingLayers(
     private static final class Loader {
         private final GridGeometry grid;
         private final List<String> problems = new ArrayList<>();
+        private final List<String> warnings = new ArrayList<>();
         private final List<String> notes = new ArrayList<>();
 
         Loader(GridGeometry grid) {
@@ -84,7 +87,7 @@ public record WorkingLayers(
             return load(source, layer -> {
                 WorkingLayer working = WorkingLayer.of(layer, grid, reachM);
                 if (working.pieces().isEmpty()) {
-                    notes.add(source.file().getFileName() + ": no feature of \"" + source.label()
+                    warnings.add(source.file().getFileName() + ": no feature of \"" + source.label()
                             + "\" comes near the working grid; if that is unexpected, check its CRS (" + layer.crs().label() + ")");
                 }
                 return working;
