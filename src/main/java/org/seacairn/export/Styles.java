@@ -1,0 +1,46 @@
+package org.seacairn.export;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+
+/** The styles of the output layers (OGC SLD 1.0.0), as they are bundled with the program. */
+public final class Styles {
+    /** File names, one for each layer and raster of the output. */
+    public static final List<String> NAMES =
+            List.of("keep_off_buffers.sld", "landing_circles.sld", "reasons.sld", "score.sld", "sites.sld");
+
+    private Styles() {}
+
+    /** Opens one of {@link #NAMES}. */
+    public static InputStream open(String name) {
+        InputStream style = Styles.class.getResourceAsStream("/styles/" + name);
+        if (style == null) {
+            throw new IllegalStateException("the program lacks its style " + name);
+        }
+        return style;
+    }
+
+    /**
+     * Copies every style to {@code styles/} of an output folder.
+     *
+     * @throws org.seacairn.InputException if that cannot be written
+     */
+    public static void copyTo(Path outputFolder) {
+        Path folder = outputFolder.resolve("styles");
+        try {
+            Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw OutputFile.cannotWrite(folder, e);
+        }
+        for (String name : NAMES) {
+            OutputFile.bytes(folder.resolve(name), out -> {
+                try (InputStream style = open(name)) {
+                    style.transferTo(out);
+                }
+            });
+        }
+    }
+}

@@ -1,0 +1,32 @@
+<?xml version="1.0" encoding="UTF-8"?>
+<!--
+  Reasons: a mask whose bits are listed in reasons.csv. Zero means that nothing rules the cell out and is
+  not drawn; anything else is one veil of neutral grey.
+
+  Grey has no hue to confuse with the score's colours, and half of the opacity lets depth shading show
+  through. The mask is not split by reason here: a cell often has several, and SLD cannot test bits.
+  The two upper stops are equal, so the veil is even whether a program interpolates or not.
+-->
+<StyledLayerDescriptor version="1.0.0"
+    xmlns="http://www.opengis.net/sld"
+    xmlns:ogc="http://www.opengis.net/ogc"
+    xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance"
+    xsi:schemaLocation="http://www.opengis.net/sld http://schemas.opengis.net/sld/1.0.0/StyledLayerDescriptor.xsd">
+  <NamedLayer>
+    <Name>reasons</Name>
+    <UserStyle>
+      <Title>Ruled out</Title>
+      <FeatureTypeStyle>
+        <Rule>
+          <RasterSymbolizer>
+            <ColorMap>
+              <ColorMapEntry color="#727272" opacity="0" quantity="0" label="free"/>
+              <ColorMapEntry color="#727272" opacity="0.5" quantity="1" label="ruled out"/>
+              <ColorMapEntry color="#727272" opacity="0.5" quantity="4294967295" label="ruled out"/>
+            </ColorMap>
+          </RasterSymbolizer>
+        </Rule>
+      </FeatureTypeStyle>
+    </UserStyle>
+  </NamedLayer>
+</StyledLayerDescriptor>
