@@ -25,7 +25,11 @@ final class GeoPackageSchema {
             "PRAGMA application_id = " + 0x47504B47,
             "PRAGMA user_version = 10301");
 
-    /** The tables that every GeoPackage with features has, and the three reference systems it must name. */
+    /**
+     * The tables that every GeoPackage with features has, and the three reference systems it must name.
+     * The definition has the axes of the authority; a geometry is longitude first whatever it says
+     * (2.1.3, from memory).
+     */
     static final List<String> TABLES = List.of(
             """
             CREATE TABLE gpkg_spatial_ref_sys (
@@ -79,7 +83,8 @@ final class GeoPackageSchema {
               ('WGS 84 geodetic', 4326, 'EPSG', 4326,
                'GEOGCS["WGS 84",DATUM["WGS_1984",SPHEROID["WGS 84",6378137,298.257223563,AUTHORITY["EPSG","7030"]],\
             AUTHORITY["EPSG","6326"]],PRIMEM["Greenwich",0,AUTHORITY["EPSG","8901"]],\
-            UNIT["degree",0.0174532925199433,AUTHORITY["EPSG","9122"]],AUTHORITY["EPSG","4326"]]',
+            UNIT["degree",0.0174532925199433,AUTHORITY["EPSG","9122"]],AXIS["Latitude",NORTH],AXIS["Longitude",EAST],\
+            AUTHORITY["EPSG","4326"]]',
                'longitude and latitude in degrees on the WGS 84 ellipsoid')""");
 
     /** {t} stands for the table; its key is fid and its geometry geom. */

@@ -1,6 +1,10 @@
 package org.seacairn.export;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.locationtech.jts.algorithm.Orientation;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.CoordinateArrays;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LinearRing;
@@ -20,13 +24,17 @@ final class Outline {
      * @param polygon a valid Polygon or MultiPolygon
      */
     static MultiPolygon of(Geometry polygon, PrecisionModel precision) {
-        Geometry rounded = GeometryPrecisionReducer.reduce(polygon, precision);
+        // Snap rounding takes seconds where rounding each vertex takes milliseconds, and is seldom needed.
+        Geometry pointwise = GeometryPrecisionReducer.reducePointwise(polygon, precision);
+        Geometry rounded = pointwise.isValid() ? pointwise : GeometryPrecisionReducer.reduce(polygon, precision);
         GeometryFactory factory = polygon.getFactory();
-        Polygon[] parts = new Polygon[rounded.getNumGeometries()];
-        for (int i = 0; i < parts.length; i++) {
-            parts[i] = turned((Polygon) rounded.getGeometryN(i), factory);
+        List<Polygon> parts = new ArrayList<>();
+        for (int i = 0; i < rounded.getNumGeometries(); i++) {
+            if (!rounded.getGeometryN(i).isEmpty()) {
+                parts.add(turned((Polygon) rounded.getGeometryN(i), factory));
+            }
         }
-        return factory.createMultiPolygon(parts);
+        return factory.createMultiPolygon(parts.toArray(Polygon[]::new));
     }
 
     private static Polygon turned(Polygon polygon, GeometryFactory factory) {
@@ -38,6 +46,10 @@ final class Outline {
     }
 
     private static LinearRing turned(LinearRing ring, boolean counterclockwise) {
-        return ring.isEmpty() || Orientation.isCCW(ring.getCoordinateSequence()) == counterclockwise ? ring : ring.reverse();
+        Coordinate[] vertices = CoordinateArrays.removeRepeatedPoints(ring.getCoordinates());
+        if (Orientation.isCCW(vertices) != counterclockwise) {
+            CoordinateArrays.reverse(vertices);
+        }
+        return ring.getFactory().createLinearRing(vertices);
     }
 }

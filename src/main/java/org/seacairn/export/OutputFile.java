@@ -73,7 +73,7 @@ public final class OutputFile {
             return "permission denied";
         }
         if (e instanceof NoSuchFileException) {
-            return "its folder is missing";
+            return "no such file or folder";
         }
         if (e instanceof FileSystemException file) {
             return file.getReason() == null ? e.getClass().getSimpleName() : file.getReason();

@@ -46,7 +46,10 @@ public record Run(
         }
     }
 
-    /** @param westM western edge; @param northM northern edge, both in the working CRS */
+    /**
+     * @param westM western edge in the working CRS
+     * @param northM northern edge in the working CRS
+     */
     public record WorkingGrid(int cols, int rows, double cellM, double westM, double northM) {}
 
     /**

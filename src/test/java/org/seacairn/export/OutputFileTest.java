@@ -38,7 +38,7 @@ class OutputFileTest {
     void missingFolderIsNamed() {
         InputException e = assertThrows(InputException.class,
                 () -> OutputFile.text(folder.resolve("no/a.txt"), out -> out.write("x")));
-        assertEquals("cannot write a.txt: its folder is missing; check space and permission", e.getMessage());
+        assertEquals("cannot write a.txt: no such file or folder; check space and permission", e.getMessage());
     }
 
     // Messages of Linux, Windows, SQLite and macOS, from memory.
