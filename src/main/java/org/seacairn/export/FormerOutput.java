@@ -5,7 +5,9 @@ import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -56,11 +58,13 @@ final class FormerOutput {
     /** Every file below a folder: sorted relative paths with forward slashes, desktop files left out. */
     static List<String> filesIn(Path folder) throws IOException {
         try (Stream<Path> walk = Files.walk(folder)) {
-            return walk.filter(path -> !Files.isDirectory(path))
+            return walk.filter(path -> !Files.isDirectory(path, LinkOption.NOFOLLOW_LINKS))
                     .filter(path -> !DESKTOP_FILES.contains(path.getFileName().toString()))
                     .map(path -> folder.relativize(path).toString().replace('\\', '/'))
                     .sorted()
                     .toList();
+        } catch (UncheckedIOException e) {
+            throw e.getCause();
         }
     }
 

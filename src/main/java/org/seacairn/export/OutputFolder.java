@@ -1,6 +1,7 @@
 package org.seacairn.export;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -167,11 +168,14 @@ public final class OutputFolder implements AutoCloseable {
     }
 
     /** An output that does not list its own files could never be replaced by the next run. */
-    private void requireComplete() throws IOException {
+    private void requireComplete() {
+        if (Files.isDirectory(staged) && !Files.exists(resolve(RunJson.FILE_NAME))) {
+            throw new IllegalStateException("run.json must be written before the output is committed");
+        }
         try {
             FormerOutput.requireReplaceable(staged);
         } catch (InputException e) {
-            throw new IllegalStateException("run.json must be written, and written last", e);
+            throw new IllegalStateException("run.json must be written last", e);
         }
     }
 
@@ -195,6 +199,8 @@ public final class OutputFolder implements AutoCloseable {
     private static List<Path> siblings(Path folder, String prefix) throws IOException {
         try (Stream<Path> entries = Files.list(folder.getParent())) {
             return entries.filter(entry -> entry.getFileName().toString().startsWith(prefix)).toList();
+        } catch (UncheckedIOException e) {
+            throw e.getCause();
         }
     }
 

@@ -218,6 +218,16 @@ class OutputFolderTest {
     }
 
     @Test
+    void linkThatPeopleAddedIsNamedAndItsFolderKept() throws IOException {
+        run(target, "1");
+        Path elsewhere = Files.createDirectory(folder.resolve("elsewhere"));
+        Files.createSymbolicLink(target.resolve("link"), elsewhere);
+        InputException e = assertThrows(InputException.class, () -> OutputFolder.stage(target));
+        assertTrue(e.getMessage().startsWith("plan-out: holds link, which Seacairn did not write"), e.getMessage());
+        assertTrue(Files.exists(elsewhere));
+    }
+
+    @Test
     void fileAddedDuringTheRunIsKept() throws IOException {
         run(target, "1");
         try (OutputFolder output = OutputFolder.stage(target)) {
@@ -329,8 +339,18 @@ class OutputFolderTest {
             fill(output.path(), "1");
             Files.createFile(output.resolve("late.txt"));
             IllegalStateException e = assertThrows(IllegalStateException.class, output::commit);
-            assertEquals("run.json must be written, and written last", e.getMessage());
+            assertEquals("run.json must be written last", e.getMessage());
         }
         assertFalse(Files.exists(target));
+    }
+
+    @Test
+    void outputWithoutRunJsonIsOurOwnMistake() throws IOException {
+        run(target, "1");
+        try (OutputFolder output = OutputFolder.stage(target)) {
+            IllegalStateException e = assertThrows(IllegalStateException.class, output::commit);
+            assertEquals("run.json must be written before the output is committed", e.getMessage());
+        }
+        assertEquals("1", generation(target));
     }
 }
