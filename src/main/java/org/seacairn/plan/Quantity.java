@@ -115,10 +115,19 @@ public final class Quantity {
         return unit.get().toSi(number);
     }
 
+    /** Whether a character breaks the line, or steers a terminal or the direction of reading. */
+    static boolean isUnprintable(int codePoint) {
+        return switch (Character.getType(codePoint)) {
+            case Character.CONTROL, Character.FORMAT, Character.LINE_SEPARATOR, Character.PARAGRAPH_SEPARATOR,
+                    Character.SURROGATE -> true;
+            default -> false;
+        };
+    }
+
     /** A value met, in quotes, on one line and not too long to read. */
     static String quoted(String text) {
         String oneLine = text.codePoints()
-                .map(c -> Character.isISOControl(c) ? '?' : c)
+                .map(c -> isUnprintable(c) ? '?' : c)
                 .limit(LONGEST_SHOWN + 1L)
                 .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
                 .toString();

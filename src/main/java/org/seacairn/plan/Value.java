@@ -25,6 +25,9 @@ import org.snakeyaml.engine.v2.nodes.Tag;
  * with a problem is never built.
  */
 final class Value {
+    /** Keys stand in messages; longer ones are text that lost its quotes. */
+    private static final int LONGEST_KEY = 200;
+
     private final String name;
     private final Node node;
     private final int line;
@@ -89,7 +92,7 @@ final class Value {
             problem(name + " has the tag " + Quantity.quoted(scalar.getTag().getValue()) + "; write the value alone");
             return "";
         }
-        if (text.chars().anyMatch(Character::isISOControl)) {
+        if (text.codePoints().anyMatch(Quantity::isUnprintable)) {
             problem(name + " is " + Quantity.quoted(text) + " with a control character in it; remove that");
             return "";
         }
@@ -190,11 +193,12 @@ final class Value {
         }
         for (NodeTuple tuple : mapping.getValue()) {
             int keyLine = lineOf(tuple.getKeyNode());
-            if (!(tuple.getKeyNode() instanceof ScalarNode key) || key.getValue().isBlank()) {
+            Optional<String> readable = word(tuple.getKeyNode());
+            if (readable.isEmpty()) {
                 findings.problem(file, keyLine, name + " holds a key that is no word; write \"key: value\" lines");
                 continue;
             }
-            String word = key.getValue().strip();
+            String word = readable.get();
             Value first = entries.putIfAbsent(word, new Value(word, tuple.getValueNode(), keyLine, file, findings));
             if (first != null) {
                 findings.problem(file, keyLine, Quantity.quoted(word) + " is written twice in " + name
@@ -202,6 +206,14 @@ final class Value {
             }
         }
         return entries;
+    }
+
+    private static Optional<String> word(Node key) {
+        return key instanceof ScalarNode scalar
+                ? Optional.of(scalar.getValue().strip())
+                        .filter(text -> !text.isEmpty() && text.length() <= LONGEST_KEY)
+                        .filter(text -> text.codePoints().noneMatch(Quantity::isUnprintable))
+                : Optional.empty();
     }
 
     /** This value as a block in which only certain keys may stand; empty if it is none. */

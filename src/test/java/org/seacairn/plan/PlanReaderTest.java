@@ -203,6 +203,7 @@ class PlanReaderTest {
             sites: {apart: 150 m}       | sites: {apart: "150 m\\u0007"}        | line 10: apart is "150 m?" with a control character in it; remove that
             sites: {apart: 150 m}       | sites: {apart: 150 m, 1: x}           | line 10: "1" is not a key of sites; known here: count, apart
             sites: {apart: 150 m}       | sites: {apart: 150 m, [a]: x}         | line 10: sites holds a key that is no word; write "key: value" lines
+            sites: {apart: 150 m}       | sites: {apart: 150 m, "a\\u0007": x} | line 10: sites holds a key that is no word; write "key: value" lines
             sites: {apart: 150 m}       | sites: {apart: 150 m, apart: 200 m}   | line 10: "apart" is written twice in sites (first in line 10); keep one
             bathymetry:                 | cell: 0 m\\nbathymetry:               | line 1: cell is "0 m"; it must be more than 0
             bathymetry:                 | cell: -5 m\\nbathymetry:              | line 1: cell is "-5 m"; a length is 0 or more (depths are positive down) here

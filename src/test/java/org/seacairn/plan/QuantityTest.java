@@ -91,5 +91,6 @@ class QuantityTest {
         assertEquals("\"" + "é".repeat(60) + "\"", Quantity.quoted("é".repeat(60)));
         assertEquals("\"" + "é".repeat(57) + "...\"", Quantity.quoted("é".repeat(61)));
         assertEquals("\"a?b\"", Quantity.quoted("a\nb"));
+        assertEquals("\"a?b?\"", Quantity.quoted("a\u2028b\u202E"));
     }
 }
