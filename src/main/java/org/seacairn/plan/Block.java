@@ -22,7 +22,7 @@ final class Block {
                 values.put(key, held);
                 return;
             }
-            held.problem(Quantity.quoted(key) + " is not a key of " + name + "; " + Suggestion.advice(key, keys));
+            held.problem(Shown.quoted(key) + " is not a key of " + name + "; " + Suggestion.advice(key, keys));
             // Read on under the key that was meant, so that what it holds is checked in the same run.
             Suggestion.nearest(key, keys).filter(meant -> !written.containsKey(meant))
                     .ifPresent(meant -> values.putIfAbsent(meant, held));

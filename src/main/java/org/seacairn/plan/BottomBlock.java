@@ -31,7 +31,7 @@ final class BottomBlock {
         }
         String text = value.get().text();
         if (!text.isEmpty() && Character.isLetter(text.charAt(0))) {
-            value.get().problem("unmapped is " + Quantity.quoted(text) + "; write exclude, or a suitability from 0 to 1");
+            value.get().problem("unmapped is " + Shown.quoted(text) + "; write exclude, or a suitability from 0 to 1");
             return OptionalDouble.empty();
         }
         return OptionalDouble.of(value.get().quantity(Kind.SHARE));
@@ -51,7 +51,7 @@ final class BottomBlock {
         if (!value.isBlock()) {
             String text = value.isList() ? "" : value.text();
             if (value.isList() || !(text.isEmpty() || text.equals("never"))) {
-                value.problem(name + (value.isList() ? " is a list" : " is " + Quantity.quoted(text))
+                value.problem(name + (value.isList() ? " is a list" : " is " + Shown.quoted(text))
                         + "; write \"" + name + ": {suitability: 0.5}\" or \"" + name + ": never\"");
             }
             return new BottomClass(name, none, none, none);

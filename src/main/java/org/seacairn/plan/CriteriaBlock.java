@@ -70,7 +70,7 @@ final class CriteriaBlock {
         String text = value.text();
         double weight = PlanNumber.read(text);
         if (!text.isEmpty() && !(weight > 0)) {
-            value.problem("weight is " + Quantity.quoted(text) + "; write a number over 0, or leave the criterion out");
+            value.problem("weight is " + Shown.quoted(text) + "; write a number over 0, or leave the criterion out");
         }
         return weight;
     }

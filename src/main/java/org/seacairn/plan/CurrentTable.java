@@ -44,7 +44,7 @@ final class CurrentTable {
         } catch (Unreadable e) {
             findings.problem(name, e.line(), e.getMessage());
         } catch (IOException | UncheckedIOException e) {
-            findings.problem(name, 0, "this is not CSV (" + Quantity.quoted(e.getMessage()) + "); check its quotes");
+            findings.problem(name, 0, "this is not CSV (" + Shown.quoted(e.getMessage()) + "); check its quotes");
         }
         return List.of();
     }
@@ -94,7 +94,7 @@ final class CurrentTable {
             Optional<Unit> unit = title.startsWith(what + "_") ? unit(title.substring(what.length() + 1), kind)
                     : Optional.empty();
             if (unit.isEmpty()) {
-                findings.problem(file, line, "column " + Quantity.quoted(header.get(i)) + " names no unit of "
+                findings.problem(file, line, "column " + Shown.quoted(header.get(i)) + " names no unit of "
                         + what + " (" + suffixes(kind) + "); " + EXAMPLE);
                 return Optional.empty();
             }

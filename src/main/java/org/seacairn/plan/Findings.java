@@ -30,7 +30,7 @@ final class Findings {
 
     /** @param line from 1, or 0 for the file as a whole */
     void problem(String file, int line, String text) {
-        problems.add(new Problem(file, line, text));
+        problems.add(new Problem(file, line, Shown.printable(text)));
     }
 
     void warning(String text) {

@@ -52,10 +52,10 @@ final class KeepOffBlock {
         String column = ColumnName.of(label);
         String other = labelsByColumn.putIfAbsent(column, label);
         if (column.isEmpty()) {
-            layer.problem("layer is " + Quantity.quoted(label) + " without a letter or digit; write a name");
+            layer.problem("layer is " + Shown.quoted(label) + " without a letter or digit; write a name");
         } else if (other != null) {
-            layer.problem("layer is " + Quantity.quoted(label) + ", which becomes the same column name \"" + column
-                    + "\" as " + (other.equals("reefs") ? "that of the existing reefs" : Quantity.quoted(other))
+            layer.problem("layer is " + Shown.quoted(label) + ", which becomes the same column name \"" + column
+                    + "\" as " + (other.equals("reefs") ? "that of the existing reefs" : Shown.quoted(other))
                     + "; write another name");
         }
     }
@@ -64,8 +64,8 @@ final class KeepOffBlock {
         OptionalDouble comfortableM = block.quantity("comfortable", Kind.LENGTH);
         if (comfortableM.isPresent() && comfortableM.getAsDouble() <= distanceM) {
             Value value = block.get("comfortable").get();
-            value.problem("comfortable is " + Quantity.quoted(value.text()) + ", which is not more than the distance "
-                    + Quantity.quoted(block.get("distance").map(Value::text).orElse("")) + "; raise it or leave it out");
+            value.problem("comfortable is " + Shown.quoted(value.text()) + ", which is not more than the distance "
+                    + Shown.quoted(block.get("distance").map(Value::text).orElse("")) + "; raise it or leave it out");
         }
         return comfortableM;
     }

@@ -32,8 +32,8 @@ final class LimitsBlock {
     private static List<Double> depths(Value value) {
         List<Double> depthsM = value.items().stream().map(item -> item.quantity(Kind.LENGTH)).toList();
         if (value.isList() && depthsM.size() != 2) {
-            value.problem("depth has " + depthsM.size()
-                    + " items; write the shallowest and the deepest, for example \"[60 m, 150 m]\"");
+            value.problem("depth is a list of " + depthsM.size()
+                    + "; write the shallowest and the deepest, for example \"[60 m, 150 m]\"");
         } else if (depthsM.size() == 2 && depthsM.get(0) >= depthsM.get(1)) {
             value.problem("depth does not run from shallow to deep; write the shallowest first,"
                     + " for example \"[60 m, 150 m]\"");

@@ -70,7 +70,7 @@ final class ModuleBlock {
         for (Value value : coefficients.entries().values()) {
             String text = value.text();
             if (!text.isEmpty() && !(PlanNumber.read(text) >= 0)) {
-                value.problem(value.name() + " is " + Quantity.quoted(text) + "; write a bare number, 0 or more");
+                value.problem(value.name() + " is " + Shown.quoted(text) + "; write a bare number, 0 or more");
             }
         }
     }

@@ -101,7 +101,7 @@ final class PairwiseBlock {
         String text = cell.text();
         double number = PlanNumber.readFraction(text);
         if (!text.isEmpty() && !(number >= 1 / MOST / (1 + ROUNDING) && number <= MOST)) {
-            cell.problem(cell.name() + " is " + Quantity.quoted(text) + "; write a number from 1/9 to 9");
+            cell.problem(cell.name() + " is " + Shown.quoted(text) + "; write a number from 1/9 to 9");
             return Double.NaN;
         }
         return number;

@@ -26,7 +26,7 @@ final class PlanFolder {
         if (text.isEmpty()) {
             return Optional.empty();
         }
-        String met = value.name() + " is " + Quantity.quoted(text);
+        String met = value.name() + " is " + Shown.quoted(text);
         try {
             // The normalised path is both what is checked and what is used, so that no ".." behind
             // a symbolic link can lead elsewhere. It keeps the link's name: readers go by it.
@@ -35,7 +35,7 @@ final class PlanFolder {
             if (!allowOutside && (absolute || !path.startsWith(folder))) {
                 value.problem(outside(met));
             } else if (!Files.exists(path)) {
-                value.problem(met + ", and there is no such file in the plan's folder; check the name");
+                value.problem(met + ", and there is no such file; check the name (paths start from the plan's folder)");
             } else if (!allowOutside && !path.toRealPath().startsWith(folder)) {
                 value.problem(outside(met + ", a link,"));
             } else if (Files.isDirectory(path)) {

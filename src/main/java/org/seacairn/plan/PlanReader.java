@@ -111,7 +111,7 @@ public final class PlanReader {
         Optional<String> text = value.map(Value::text).filter(t -> !t.isEmpty());
         Optional<Crs> crs = text.flatMap(t -> LayerBlock.parse(value.get(), t));
         if (crs.isPresent() && !crs.get().isMetric()) {
-            value.get().problem("crs is " + Quantity.quoted(text.get()) + ", which is not projected in metres;"
+            value.get().problem("crs is " + Shown.quoted(text.get()) + ", which is not projected in metres;"
                     + " write one that is, such as EPSG:32617, or leave it out for the UTM zone");
         }
         return text;
@@ -125,7 +125,7 @@ public final class PlanReader {
         }
         double cells = value.get().quantity(Kind.CELLS);
         if (!Double.isNaN(cells) && !(cells >= 3 && cells <= WIDEST_WINDOW_CELLS && cells % 2 == 1)) {
-            value.get().problem("ruggedness-window is " + Quantity.quoted(value.get().text())
+            value.get().problem("ruggedness-window is " + Shown.quoted(value.get().text())
                     + "; write an odd number from 3 to " + WIDEST_WINDOW_CELLS + ", for example \"3 cells\"");
         }
         return (int) cells;

@@ -11,7 +11,6 @@ import org.seacairn.InputException;
 public final class Quantity {
     private static final Pattern NUMBER_AND_UNIT =
             Pattern.compile("(" + PlanNumber.NUMBER + ")\\s*([^0-9\\s.,+-].*)?");
-    private static final int LONGEST_SHOWN = 60;
 
     /** What a quantity measures, and the range it may have, in the unit used inside. */
     public enum Kind {
@@ -81,7 +80,7 @@ public final class Quantity {
      *     out of range; one sentence that begins with {@code what}
      */
     public static double si(String what, String text, Kind kind) {
-        String met = what + " is " + quoted(text);
+        String met = what + " is " + Shown.quoted(text);
         Matcher parts = NUMBER_AND_UNIT.matcher(text.strip());
         if (!parts.matches()) {
             throw new InputException(met + "; write a number with a decimal point"
@@ -109,30 +108,9 @@ public final class Quantity {
         if (unit.isEmpty()) {
             String fault = Unit.of(symbol.get())
                     .map(other -> ", which is " + other.kind().noun)
-                    .orElse(", but " + quoted(symbol.get()) + " is not a unit known here");
+                    .orElse(", but " + Shown.quoted(symbol.get()) + " is not a unit known here");
             throw new InputException(met + fault + "; " + kind.howWritten());
         }
         return unit.get().toSi(number);
-    }
-
-    /** Whether a character breaks the line, or steers a terminal or the direction of reading. */
-    static boolean isUnprintable(int codePoint) {
-        return switch (Character.getType(codePoint)) {
-            case Character.CONTROL, Character.FORMAT, Character.LINE_SEPARATOR, Character.PARAGRAPH_SEPARATOR,
-                    Character.SURROGATE -> true;
-            default -> false;
-        };
-    }
-
-    /** A value met, in quotes, on one line and not too long to read. */
-    static String quoted(String text) {
-        String oneLine = text.codePoints()
-                .map(c -> isUnprintable(c) ? '?' : c)
-                .limit(LONGEST_SHOWN + 1L)
-                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
-                .toString();
-        boolean cut = oneLine.codePointCount(0, oneLine.length()) > LONGEST_SHOWN;
-        return "\"" + (cut ? oneLine.substring(0, oneLine.offsetByCodePoints(0, LONGEST_SHOWN - 3)) + "..." : oneLine)
-                + "\"";
     }
 }

@@ -89,11 +89,11 @@ final class Value {
             return "";
         }
         if (!scalar.getTag().equals(Tag.STR)) {
-            problem(name + " has the tag " + Quantity.quoted(scalar.getTag().getValue()) + "; write the value alone");
+            problem(name + " has the tag " + Shown.quoted(scalar.getTag().getValue()) + "; write the value alone");
             return "";
         }
-        if (text.codePoints().anyMatch(Quantity::isUnprintable)) {
-            problem(name + " is " + Quantity.quoted(text) + " with a control character in it; remove that");
+        if (text.chars().anyMatch(Character::isISOControl)) {
+            problem(name + " is " + Shown.quoted(text) + " with a control character in it; remove that");
             return "";
         }
         return text;
@@ -117,7 +117,7 @@ final class Value {
     double positive(Kind kind) {
         double si = quantity(kind);
         if (si == 0) {
-            problem(name + " is " + Quantity.quoted(text()) + "; it must be more than 0");
+            problem(name + " is " + Shown.quoted(text()) + "; it must be more than 0");
             return Double.NaN;
         }
         return si;
@@ -135,7 +135,7 @@ final class Value {
                 return number;
             }
         }
-        problem(name + " is " + Quantity.quoted(text) + "; write a whole number from " + least + " to " + most);
+        problem(name + " is " + Shown.quoted(text) + "; write a whole number from " + least + " to " + most);
         return least;
     }
 
@@ -161,7 +161,7 @@ final class Value {
         }
         T chosen = words.get(text);
         if (chosen == null) {
-            problem(name + " is " + Quantity.quoted(text) + "; " + Suggestion.advice(text, order));
+            problem(name + " is " + Shown.quoted(text) + "; " + Suggestion.advice(text, order));
         }
         return Optional.ofNullable(chosen);
     }
@@ -201,7 +201,7 @@ final class Value {
             String word = readable.get();
             Value first = entries.putIfAbsent(word, new Value(word, tuple.getValueNode(), keyLine, file, findings));
             if (first != null) {
-                findings.problem(file, keyLine, Quantity.quoted(word) + " is written twice in " + name
+                findings.problem(file, keyLine, Shown.quoted(word) + " is written twice in " + name
                         + " (first in line " + first.line + "); keep one");
             }
         }
@@ -212,7 +212,7 @@ final class Value {
         return key instanceof ScalarNode scalar
                 ? Optional.of(scalar.getValue().strip())
                         .filter(text -> !text.isEmpty() && text.length() <= LONGEST_KEY)
-                        .filter(text -> text.codePoints().noneMatch(Quantity::isUnprintable))
+                        .filter(text -> text.chars().noneMatch(Character::isISOControl))
                 : Optional.empty();
     }
 

@@ -229,7 +229,7 @@ class PlanBlocksTest {
             reefs: {keep-off: 60 m}           | reefs has no "file"; add it, for example "file: reefs.csv"
             reefs: [reefs.csv]                | reefs is not a block of keys; write "key: value" lines below it
             limits: {depth: [60, 150 m]}      | item 1 of depth is "60"; write the unit, for example "60 m"
-            limits: {depth: [60 m]}           | depth has 1 items; write the shallowest and the deepest, for example "[60 m, 150 m]"
+            limits: {depth: [60 m]}           | depth is a list of 1; write the shallowest and the deepest, for example "[60 m, 150 m]"
             limits: {depth: [60 m, 60 m]}     | depth does not run from shallow to deep; write the shallowest first, for example "[60 m, 150 m]"
             limits: {depth: 60 m}             | depth is not a list; write its items in brackets, or one a line after "- "
             limits: {depth: [-60 m, 150 m]}   | item 1 of depth is "-60 m"; a length is 0 or more (depths are positive down) here

@@ -55,7 +55,7 @@ class PlanFolderTest {
     @Test
     void absolutePathsCountAsOutside() {
         String file = folder.resolve("layers/depths.tif").toAbsolutePath().toString();
-        assertEquals(List.of("plan.yaml, line 2: file is " + Quantity.quoted(file) + " and" + OUTSIDE),
+        assertEquals(List.of("plan.yaml, line 2: file is " + Shown.quoted(file) + " and" + OUTSIDE),
                 disk.problems(naming(file)));
     }
 
@@ -80,11 +80,9 @@ class PlanFolderTest {
         assertEquals(List.of("plan.yaml, line 2: file is \"elsewhere/depths.tif\", a link, and" + OUTSIDE),
                 disk.problems(naming("elsewhere/depths.tif")));
         assertEquals(folder.toRealPath().resolve("in.tif"), disk.read(naming("in.tif")).bathymetry().source().file());
-        assertEquals(List.of("plan.yaml, line 2: file is \"dangling.tif\", and there is no such file in the plan's"
-                + " folder; check the name"), disk.problems(naming("dangling.tif")));
+        assertEquals(List.of("plan.yaml, line 2: file is \"dangling.tif\", and there is no such file; check the name (paths start from the plan's folder)"), disk.problems(naming("dangling.tif")));
         // Behind a link, ".." leads the system elsewhere than it reads; the path used is the one checked.
-        assertEquals(List.of("plan.yaml, line 2: file is \"elsewhere/../depths.tif\", and there is no such file in the"
-                + " plan's folder; check the name"), disk.problems(naming("elsewhere/../depths.tif")));
+        assertEquals(List.of("plan.yaml, line 2: file is \"elsewhere/../depths.tif\", and there is no such file; check the name (paths start from the plan's folder)"), disk.problems(naming("elsewhere/../depths.tif")));
     }
 
     @Test
@@ -102,8 +100,7 @@ class PlanFolderTest {
                 disk.problems(naming("layers")));
         assertEquals(List.of("plan.yaml, line 2: file is \".\", which is a folder; name a file"),
                 disk.problems(naming(".")));
-        assertEquals(List.of("plan.yaml, line 2: file is \"gone.tif\", and there is no such file in the plan's folder;"
-                + " check the name"), disk.problems(naming("gone.tif")));
+        assertEquals(List.of("plan.yaml, line 2: file is \"gone.tif\", and there is no such file; check the name (paths start from the plan's folder)"), disk.problems(naming("gone.tif")));
         assertEquals(List.of("plan.yaml, line 2: file is \"a?b\" with a control character in it; remove that"),
                 disk.problems(naming("\"a\\0b\"")));
     }

@@ -160,8 +160,7 @@ class PlanReaderTest {
                 "plan.yaml, line 4: \"bathymetri\" is not a key of the plan; did you mean \"bathymetry\"?",
                 "plan.yaml, line 4: bathymetry has no \"values\"; write \"values: elevation\" if depths are negative in"
                         + " the file, or \"values: depth\" if they are positive",
-                "plan.yaml, line 5: file is \"missing.tif\", and there is no such file in the plan's folder;"
-                        + " check the name",
+                "plan.yaml, line 5: file is \"missing.tif\", and there is no such file; check the name (paths start from the plan's folder)",
                 "plan.yaml, line 6: unit is \"metres\"; known here: m, ft, ft_us, fathom, km, cm",
                 "plan.yaml, line 8: distance is \"5 kn\", which is a speed; a length is written in m, km, cm, mm, ft,"
                         + " ft_us, fathom, nmi, mi, yd",
