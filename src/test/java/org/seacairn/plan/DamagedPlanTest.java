@@ -27,7 +27,7 @@ class DamagedPlanTest {
         String whole = PlanOnDisk.WHOLE.replace("crs: EPSG:32617\n", "");
         Random random = new Random(SEED);
         int read = 0;
-        int draws = 400;
+        int draws = 250;
         for (int draw = 0; draw < draws; draw++) {
             String plan = random.nextBoolean() ? damagedText(whole, random) : damagedLines(whole, random);
             disk.write("module.yaml", draw % 3 == 0 ? damagedText(PlanOnDisk.MODULE, random) : PlanOnDisk.MODULE);
