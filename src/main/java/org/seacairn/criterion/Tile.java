@@ -16,6 +16,7 @@ public final class Tile {
     private final Window terrainWindow;
     private final float[] terrainDepth;
     private final float[] depth;
+    private final double deepestM;
     private final double cellM;
     private final PatchFrames frames;
     private final Map<Object, float[]> computed = new IdentityHashMap<>();
@@ -33,6 +34,7 @@ public final class Tile {
         this.terrainWindow = outer.grown(terrainHalo);
         this.terrainDepth = terrainDepth;
         this.depth = inner(terrainDepth);
+        this.deepestM = deepest(depth);
         this.cellM = cellM;
         this.frames = frames;
     }
@@ -49,6 +51,10 @@ public final class Tile {
 
     /** The deepest depth of the tile, or 0 where it has none. */
     public double deepestM() {
+        return deepestM;
+    }
+
+    private static double deepest(float[] depth) {
         double deepest = 0;
         for (float d : depth) {
             if (d > deepest) {

@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.zip.Deflater;
@@ -87,15 +88,22 @@ public final class TiledGeoTiff implements AutoCloseable {
      */
     public byte[] encode(Window tile, int[] values) {
         ByteBuffer raw = ByteBuffer.allocate(tileSide * tileSide * cell.bytes).order(ByteOrder.LITTLE_ENDIAN);
+        int outside = cell == Cell.FLOAT32 ? Float.floatToRawIntBits(Float.NaN) : 0;
+        int[] line = new int[tileSide];
+        Arrays.fill(line, outside);
         for (int r = 0; r < tileSide; r++) {
-            for (int c = 0; c < tileSide; c++) {
-                int value = r < tile.rows() && c < tile.cols() ? values[r * tile.cols() + c]
-                        : cell == Cell.FLOAT32 ? Float.floatToRawIntBits(Float.NaN) : 0;
-                if (cell == Cell.UINT16) {
+            if (r < tile.rows()) {
+                System.arraycopy(values, r * tile.cols(), line, 0, tile.cols());
+            } else if (r == tile.rows()) {
+                Arrays.fill(line, outside);
+            }
+            if (cell == Cell.UINT16) {
+                for (int value : line) {
                     raw.putShort((short) value);
-                } else {
-                    raw.putInt(value);
                 }
+            } else {
+                raw.asIntBuffer().put(line);
+                raw.position(raw.position() + 4 * tileSide);
             }
         }
         return deflate(raw.array());
@@ -109,10 +117,10 @@ public final class TiledGeoTiff implements AutoCloseable {
             byte[] into = new byte[raw.length / 2 + 1024];
             int length = deflater.deflate(into);
             while (!deflater.finished()) {
-                into = java.util.Arrays.copyOf(into, into.length * 2);
+                into = Arrays.copyOf(into, into.length * 2);
                 length += deflater.deflate(into, length, into.length - length);
             }
-            return java.util.Arrays.copyOf(into, length);
+            return Arrays.copyOf(into, length);
         } finally {
             deflater.end();
         }

@@ -15,7 +15,7 @@ public final class Terrain {
      * @param into receives the tangent, NaN where one of the nine cells is missing
      */
     public static void slopeTangent(float[] depth, int cols, int rows, double cellM, float[] into) {
-        double scale = 1 / (8 * cellM);
+        float scale = (float) (1 / (8 * cellM));
         Arrays.fill(into, 0, cols, Float.NaN);
         Arrays.fill(into, (rows - 1) * cols, rows * cols, Float.NaN);
         for (int r = 1; r < rows - 1; r++) {
@@ -24,16 +24,16 @@ public final class Terrain {
             int down = (r + 1) * cols;
             into[here] = Float.NaN;
             into[here + cols - 1] = Float.NaN;
+            // Differences of neighbours first: depths of one place differ by little, so the float
+            // differences are exact or nearly so, and the loop runs as vectors of floats.
             for (int c = 1; c < cols - 1; c++) {
-                double nw = depth[up + c - 1];
-                double ne = depth[up + c + 1];
-                double sw = depth[down + c - 1];
-                double se = depth[down + c + 1];
-                double dx = ne + 2.0 * depth[here + c + 1] + se - (nw + 2.0 * depth[here + c - 1] + sw);
-                double dy = sw + 2.0 * depth[down + c] + se - (nw + 2.0 * depth[up + c] + ne);
+                float dx = (depth[up + c + 1] - depth[up + c - 1]) + 2 * (depth[here + c + 1] - depth[here + c - 1])
+                        + (depth[down + c + 1] - depth[down + c - 1]);
+                float dy = (depth[down + c - 1] - depth[up + c - 1]) + 2 * (depth[down + c] - depth[up + c])
+                        + (depth[down + c + 1] - depth[up + c + 1]);
                 // Horn leaves the centre out; a missing centre must still leave the cell without slope.
-                double centre = depth[here + c];
-                into[here + c] = (float) (Math.sqrt(dx * dx + dy * dy) * scale + (centre - centre));
+                float missing = depth[here + c] - depth[here + c];
+                into[here + c] = (float) Math.sqrt(dx * dx + dy * dy) * scale + missing;
             }
         }
     }

@@ -100,7 +100,8 @@ public record SitingPlan(
 
         /** Vertical uncertainty in metres (95 %) at a depth in metres, positive down. */
         public double verticalM(double depthM) {
-            return verticalShare == 0 ? verticalFixedM : Math.hypot(verticalFixedM, verticalShare * depthM);
+            double growing = verticalShare * depthM;
+            return growing == 0 ? verticalFixedM : Math.sqrt(verticalFixedM * verticalFixedM + growing * growing);
         }
 
         /** Horizontal uncertainty in metres (95 %) at a depth in metres, positive down. */

@@ -29,6 +29,9 @@ import org.seacairn.plan.SitingPlan.Measure;
  * Immutable after construction; safe for several threads at once.
  */
 public final class ScoreEngine {
+    /** Cells scored at a time: their suitabilities stay in the processor's cache. */
+    private static final int CHUNK = 2048;
+
     private final WorkingDepth depth;
     private final GridGeometry grid;
     private final PatchFrames frames;
@@ -106,8 +109,8 @@ public final class ScoreEngine {
         int[] masks = withLandingRoom(window, tile.outer(), outerReasons);
         float[] score = new float[window.cells()];
         Arrays.fill(score, Float.NaN);
-        int[] free = new int[window.cells()];
-        int[] target = new int[window.cells()];
+        int[] free = new int[CHUNK];
+        int[] target = new int[CHUNK];
         int count = 0;
         for (int r = 0; r < window.rows(); r++) {
             int outerStart = tile.outer().index(window.col(), window.row() + r);
@@ -116,18 +119,26 @@ public final class ScoreEngine {
                 if (masks[i] == 0) {
                     free[count] = outerStart + c;
                     target[count++] = i;
+                    if (count == CHUNK) {
+                        score(tile, free, target, count, score);
+                        count = 0;
+                    }
                 }
             }
         }
-        if (count > 0) {
-            double[][] suitability = suitability(tile, free, count);
-            double[] scores = new double[count];
-            combiner.score(suitability, count, scores);
-            for (int i = 0; i < count; i++) {
-                score[target[i]] = (float) scores[i];
-            }
-        }
+        score(tile, free, target, count, score);
         return new ScoredWindow(window, score, masks);
+    }
+
+    private void score(Tile tile, int[] free, int[] target, int count, float[] score) {
+        if (count == 0) {
+            return;
+        }
+        double[] scores = new double[count];
+        combiner.score(suitability(tile, free, count), count, scores);
+        for (int i = 0; i < count; i++) {
+            score[target[i]] = (float) scores[i];
+        }
     }
 
     /** How one cell scored, measure by measure. */
