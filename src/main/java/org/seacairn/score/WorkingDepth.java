@@ -178,8 +178,12 @@ public final class WorkingDepth implements Closeable {
                 break;
             }
         }
+        // Tiles are scored row by row: two rows of blocks and a little serve them all. More would only
+        // fill the heap, and a full heap costs more in collections than a block read twice.
+        long twoRows = 2L * blockRows * bathymetry.cols() + 4L * blockCols * blockRows;
         long quarterOfHeap = Runtime.getRuntime().maxMemory() / 4 / Float.BYTES;
-        return new BlockCache(bathymetry::read, bathymetry.cols(), bathymetry.rows(), blockCols, blockRows, quarterOfHeap);
+        return new BlockCache(bathymetry::read, bathymetry.cols(), bathymetry.rows(), blockCols, blockRows,
+                Math.min(twoRows, quarterOfHeap));
     }
 
     private static double scaleError(GridGeometry grid) {
