@@ -238,10 +238,14 @@ public final class DistanceField {
             for (int c = 0; c < cols; c++) {
                 double e = e0 + RAMP[c] * stepE;
                 double n = n0 + RAMP[c] * stepN;
-                double t = Math.max(0, Math.min(1, ((e - ae) * de + (n - an) * dn) * inverse));
+                double t = ((e - ae) * de + (n - an) * dn) * inverse;
+                t = t < 0 ? 0 : t > 1 ? 1 : t;
                 double ve = ae + t * de - e;
                 double vn = an + t * dn - n;
-                best[c] = Math.min(best[c], strain.squared(e, n, ve, vn));
+                double d = strain.squared(e, n, ve, vn);
+                if (d < best[c]) {
+                    best[c] = d;
+                }
             }
         }
 

@@ -5,6 +5,7 @@ import it.geosolutions.imageio.plugins.tiff.TIFFField;
 import it.geosolutions.imageioimpl.plugins.tiff.TIFFImageReaderSpi;
 import java.awt.Rectangle;
 import java.awt.geom.AffineTransform;
+import java.awt.image.DataBufferFloat;
 import java.awt.image.Raster;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -158,7 +159,12 @@ final class GeoTiffBathymetry implements Bathymetry {
             ImageReadParam window = reader.getDefaultReadParam();
             window.setSourceRegion(new Rectangle(col, firstFileRow, cols, rows));
             Raster raster = reader.read(0, window).getRaster();
-            raster.getSamples(0, 0, cols, rows, 0, into);
+            if (raster.getDataBuffer() instanceof DataBufferFloat floats && raster.getNumBands() == 1
+                    && floats.getSize() == cols * rows) {
+                System.arraycopy(floats.getData(), 0, into, 0, cols * rows);
+            } else {
+                raster.getSamples(0, 0, cols, rows, 0, into);
+            }
         } catch (IOException | RuntimeException e) {
             throw new InputException(file.getFileName() + ", rows " + firstFileRow + " to " + (firstFileRow + rows - 1)
                     + ": the pixels cannot be read; the file is damaged or cut short, get it again", e);
