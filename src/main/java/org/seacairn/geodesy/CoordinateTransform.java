@@ -2,6 +2,7 @@ package org.seacairn.geodesy;
 
 import org.geotools.api.referencing.FactoryException;
 import org.geotools.api.referencing.operation.MathTransform;
+import org.geotools.api.referencing.operation.OperationNotFoundException;
 import org.geotools.api.referencing.operation.TransformException;
 import org.geotools.referencing.CRS;
 import org.locationtech.jts.geom.Coordinate;
@@ -24,10 +25,24 @@ public final class CoordinateTransform {
 
     static CoordinateTransform between(Crs source, Crs target) {
         try {
-            return new CoordinateTransform(CRS.findMathTransform(source.library(), target.library(), true), source, target);
+            return new CoordinateTransform(find(source, target), source, target);
         } catch (FactoryException e) {
             throw new InputException("no way is known from " + source.label() + " to " + target.label()
-                    + "; convert the layer to a CRS on the same datum", e);
+                    + "; state the layer's CRS in the plan as an EPSG code, whose datum is known, for example EPSG:26717", e);
+        }
+    }
+
+    private static MathTransform find(Crs source, Crs target) throws FactoryException {
+        try {
+            return CRS.findMathTransform(source.library(), target.library(), false);
+        } catch (OperationNotFoundException e) {
+            // Well-known text mostly leaves out how its datum lies. Between datums at the Earth's centre
+            // (WGS 84, NAD83, ETRS89 and the like) that is 2 m at most and the EPSG data set has no shift
+            // either; an older datum such as NAD27 would come out some 200 m away, without a word.
+            if (source.isGeocentric() && target.isGeocentric()) {
+                return CRS.findMathTransform(source.library(), target.library(), true);
+            }
+            throw e;
         }
     }
 

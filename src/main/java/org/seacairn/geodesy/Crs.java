@@ -168,7 +168,18 @@ public final class Crs {
         return new Geodesic(a, Double.isInfinite(f) || f == 0 ? 0 : 1 / f);
     }
 
-    /** A transform from this CRS to another. */
+    /** Whether the ellipsoid is that of WGS 84 or GRS 80, which only datums at the Earth's centre use. */
+    boolean isGeocentric() {
+        Geodesic geodesic = geodesic();
+        return Math.abs(geodesic.EquatorialRadius() - 6_378_137) < 1e-3
+                && Math.abs(1 / geodesic.Flattening() - 298.257223) < 1e-5;
+    }
+
+    /**
+     * A transform from this CRS to another.
+     *
+     * @throws InputException if no datum shift between them is known
+     */
     public CoordinateTransform to(Crs target) {
         return CoordinateTransform.between(this, target);
     }

@@ -62,7 +62,7 @@ record CsvColumns(int x, int y) {
                     + "; state a geographic CRS such as EPSG:4326, or name other columns with \"x-column:\" and \"y-column:\"");
         }
         throw new InputException("no columns of longitude and latitude, or easting and northing, among " + quoted(header)
-                + "; name them in the plan with \"x-column:\" and \"y-column:\"");
+                + "; start the file with a header line, or name its columns in the plan with \"x-column:\" and \"y-column:\"");
     }
 
     private static CsvColumns byPlan(List<String> header, LayerFile source, Optional<Crs> crs) {

@@ -31,7 +31,8 @@ final class GeoPackageCatalog {
         try (Statement statement = connection.createStatement();
                 ResultSet row = statement.executeQuery("SELECT g.table_name, g.column_name, g.srs_id"
                         + " FROM gpkg_contents c JOIN gpkg_geometry_columns g ON lower(g.table_name) = lower(c.table_name)"
-                        + " WHERE c.data_type = 'features' ORDER BY g.table_name")) {
+                        // The last is what GDAL leaves in a file without any layer.
+                        + " WHERE c.data_type = 'features' AND c.table_name <> 'ogr_empty_table' ORDER BY g.table_name")) {
             while (row.next()) {
                 tables.add(new FeatureTable(row.getString(1), row.getString(2), row.getInt(3)));
             }

@@ -128,11 +128,10 @@ final class GeoPackageReader implements VectorReader {
     /** Reads the rows and returns how many of them have no geometry. */
     private static int readRows(Path file, Connection connection, List<Column> columns, FeatureTable table,
             List<Feature> into) throws SQLException {
-        int geometryAt = columns.stream().map(c -> c.name().toLowerCase(java.util.Locale.ROOT)).toList().indexOf(table.geometryColumn().toLowerCase(java.util.Locale.ROOT));
-        if (geometryAt < 0) {
-            throw VectorReader.problem(file, "table \"" + table.name() + "\"", "has no column \"" + table.geometryColumn()
-                    + "\", which gpkg_geometry_columns names as its geometry; export it again");
-        }
+        Column geometryColumn = columns.stream().filter(c -> c.name().equalsIgnoreCase(table.geometryColumn())).findFirst()
+                .orElseThrow(() -> VectorReader.problem(file, "table \"" + table.name() + "\"", "has no column \""
+                        + table.geometryColumn() + "\", which gpkg_geometry_columns names as its geometry; export it again"));
+        int geometryAt = columns.indexOf(geometryColumn);
         int keyAt = integerKey(columns);
         int without = 0;
         int place = 0;

@@ -6,11 +6,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.operation.valid.IsValidOp;
 import org.locationtech.jts.operation.valid.TopologyValidationError;
 import org.seacairn.InputException;
+import org.seacairn.geodesy.Crs;
 
 /**
  * Looks for geometries that cannot be right: invalid ones (OGC 06-103r4, clause 6.1.11.1: rings that cross
@@ -95,7 +95,7 @@ public final class GeometryCheck {
             }
             TopologyValidationError error = new IsValidOp(feature.geometry()).getValidationError();
             if (error != null) {
-                Coordinate at = error.getCoordinate();
+                Coordinate at = error.getCoordinate() == null ? feature.geometry().getCoordinate() : error.getCoordinate();
                 flaws.add(new Flaw(code(error), new Place(feature.id(), at.x, at.y)));
             }
         }
@@ -115,17 +115,19 @@ public final class GeometryCheck {
     }
 
     private static Optional<Finding> unitsFinding(VectorLayer layer) {
-        Envelope extent = new Envelope();
-        layer.features().forEach(f -> extent.expandToInclude(f.geometry().getEnvelopeInternal()));
-        boolean fitsDegrees = Math.max(Math.abs(extent.getMinX()), Math.abs(extent.getMaxX())) <= WIDEST_LONGITUDE_DEG
-                && Math.max(Math.abs(extent.getMinY()), Math.abs(extent.getMaxY())) <= WIDEST_LATITUDE_DEG;
-        if (extent.isNull() || fitsDegrees == layer.crs().isGeographic()) {
+        Crs crs = layer.crs();
+        boolean geographic = crs.isGeographic();
+        // One stray coordinate is no sign of other units, so every feature must look that way.
+        boolean all = !layer.features().isEmpty() && layer.features().stream()
+                .allMatch(f -> geographic == (firstOutside(f.geometry(), true) != null));
+        if (!all) {
             return Optional.empty();
         }
-        String message = fitsDegrees
-                ? "its extent looks like longitude and latitude while its CRS is " + layer.crs().label()
-                : "its extent looks like metres or feet while its CRS is " + layer.crs().label() + " in degrees";
-        return Optional.of(new Finding(fitsDegrees ? "degrees-in-projected" : "metres-in-geographic",
+        String message = geographic
+                ? "all of it looks like metres or feet while its CRS, " + crs.label() + ", is in degrees"
+                : "all of it looks like longitude and latitude while its CRS, " + crs.label() + ", is in "
+                        + (crs.isMetric() ? "metres" : "feet or the like");
+        return Optional.of(new Finding(geographic ? "metres-in-geographic" : "degrees-in-projected",
                 layer.features().size(), List.of(), message + "; check the CRS that the file or the plan states", false));
     }
 
