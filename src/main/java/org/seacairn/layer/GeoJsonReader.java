@@ -52,11 +52,11 @@ final class GeoJsonReader implements VectorReader {
                 content.read(parser);
             } catch (InputException e) {
                 throw VectorReader.problem(file, content.place(parser.currentLocation()), e.getMessage(), e);
+            } catch (JsonProcessingException e) {
+                JsonLocation location = e.getLocation() == null ? parser.currentLocation() : e.getLocation();
+                throw VectorReader.problem(file, content.place(location),
+                        "is no proper JSON (" + reason(e) + "); correct it or export it again", e);
             }
-        } catch (JsonProcessingException e) {
-            String message = e.getOriginalMessage().lines().findFirst().orElse("no reason given");
-            throw VectorReader.problem(file, content.place(e.getLocation()),
-                    "is no proper JSON (" + message + "); correct it or export it again", e);
         } catch (IOException e) {
             throw VectorReader.problem(file, "the file", "cannot be read (" + e.getMessage() + "); check the file", e);
         }
@@ -70,6 +70,12 @@ final class GeoJsonReader implements VectorReader {
         Crs crs = LayerCrs.choose(source, () -> crs(file, content.crsName), notes);
         return new VectorLayer(source.label(), file, format(), crs, List.copyOf(content.features), content.withoutGeometry,
                 List.copyOf(notes));
+    }
+
+    private static String reason(JsonProcessingException e) {
+        String firstLine = e.getOriginalMessage().lines().findFirst().orElse("no reason given");
+        // The library names the method that sets the limit, which is of no use to the reader.
+        return firstLine.replaceAll(", from `[^`]*`", "");
     }
 
     private static Crs crs(Path file, String name) {
@@ -137,7 +143,7 @@ final class GeoJsonReader implements VectorReader {
         }
 
         String place(JsonLocation location) {
-            String line = location == null ? "" : "line " + location.getLineNr() + ", column " + location.getColumnNr();
+            String line = "line " + location.getLineNr() + ", column " + location.getColumnNr();
             return withinFeature ? "feature " + number + " (" + line + ")" : line;
         }
     }
