@@ -14,8 +14,8 @@ import org.locationtech.jts.io.WKBReader;
 import org.seacairn.InputException;
 
 /**
- * Geometry of a GeoPackage: a header and well-known binary (OGC 12-128r18, GeoPackage Encoding
- * Standard 1.3.1, clause 2.1.3, "BLOB format"). Only x and y are kept. A ring that the file leaves open
+ * Geometry of a GeoPackage: a header and well-known binary (GeoPackage Encoding Standard,
+ * OGC 12-128r18, clause 2.1.3). Only x and y are kept. A ring that the file leaves open
  * is closed. Problems are thrown without a place.
  */
 final class GeoPackageGeometry {

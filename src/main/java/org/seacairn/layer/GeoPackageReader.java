@@ -24,8 +24,7 @@ import org.seacairn.plan.SitingPlan.LayerFile;
 import org.sqlite.SQLiteConfig;
 
 /**
- * Reads one feature table or view of an OGC GeoPackage (OGC 12-128r18, GeoPackage Encoding Standard
- * 1.3.1). The file is opened so that nothing is ever written beside it. Coordinates are x, y as stored,
+ * Reads one feature table or view of a GeoPackage (GeoPackage Encoding Standard, OGC 12-128r18). The file is opened so that nothing is ever written beside it. Coordinates are x, y as stored,
  * which the standard fixes as easting or longitude first whatever the CRS's own axis order. A feature's
  * id is its integer primary key, or its place in the table. Binary attributes are left out.
  */

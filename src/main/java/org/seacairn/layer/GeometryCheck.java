@@ -13,8 +13,8 @@ import org.seacairn.InputException;
 import org.seacairn.geodesy.Crs;
 
 /**
- * Looks for geometries that cannot be right: invalid ones (OGC 06-103r4, clause 6.1.11.1: rings that cross
- * themselves, holes outside their shell and so on) and coordinates that do not suit the CRS. Nothing is
+ * Looks for geometries that cannot be right: invalid ones (in the sense of OGC 06-103r4, Simple
+ * Feature Access: rings that cross themselves, holes outside their shell and so on) and coordinates that do not suit the CRS. Nothing is
  * repaired here.
  */
 public final class GeometryCheck {

@@ -18,8 +18,8 @@ import org.locationtech.jts.geom.LinearRing;
 import org.seacairn.InputException;
 
 /**
- * The records of a shapefile's main file, in turn (ESRI Shapefile Technical Description, July 1998,
- * pages 2 to 25). Every length is checked against the file's size before it is believed. Of z and m
+ * The records of a shapefile's main file, in turn (ESRI Shapefile Technical Description, July 1998).
+ * Every length is checked against the file's size before it is believed. Of z and m
  * shapes x and y are read. Each record counts by its own shape type, also where a file mixes types.
  */
 final class ShapeRecords implements Closeable {

@@ -21,6 +21,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.Crs;
 
@@ -149,6 +152,10 @@ class GeoPackageReaderTest {
         Feature feature = VectorLayers.read(Sources.plain(file())).features().get(0);
         assertEquals("LINESTRING (1 2, 4 5)", feature.geometry().toText());
         assertTrue(Double.isNaN(feature.geometry().getCoordinate().getZ()));
+        // Flat coordinates must still go together with the ordinary ones of other layers.
+        Geometry disc = new GeometryFactory().createPoint(new Coordinate(4, 5)).buffer(1);
+        assertEquals(1, feature.geometry().intersection(disc).getLength(), 1e-9);
+        assertEquals(feature.geometry(), new GeometryFactory().createLineString(new Coordinate[] {new Coordinate(1, 2), new Coordinate(4, 5)}));
     }
 
     @Test

@@ -1,0 +1,96 @@
+package org.seacairn.layer;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assertions.fail;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.seacairn.InputException;
+
+/** Files with random damage are read or refused with a message that can be used; nothing else ever happens. */
+class DamagedFilesTest {
+    private static final long SEED = 20260117;
+    private static final int DRAWS = 150;
+
+    @TempDir
+    Path folder;
+
+    @Test
+    void shapefile() throws IOException {
+        ShapefileFixture shapes = new ShapefileFixture(5)
+                .parts(5, new double[] {0, 0, 0, 9, 9, 9, 9, 0, 0, 0}, new double[] {1, 1, 2, 1, 2, 2, 1, 1})
+                .nullShape().parts(15, new double[] {0, 0, 0, 9, 9, 9, 9, 0, 0, 0}).multiPoint(8, 1, 2, 3, 4).parts(3, new double[] {0, 0, 1, 1});
+        ShapefileFixture.write(folder, "a.shp", shapes.main());
+        ShapefileFixture.write(folder, "a.dbf", ShapefileFixture.table(0x57, StandardCharsets.ISO_8859_1, new String[] {"a", "1"},
+                new String[] {"*b", "2.5"}, new String[] {"c", ""}, new String[] {"d", "-4"}, new String[] {"e", "5"}));
+        Files.writeString(folder.resolve("a.cpg"), "UTF-8");
+        Files.writeString(folder.resolve("a.prj"), "GEOGCS[\"GCS_WGS_1984\",DATUM[\"D_WGS_1984\",SPHEROID[\"WGS_1984\",6378137.0,298.257223563]],"
+                + "PRIMEM[\"Greenwich\",0.0],UNIT[\"Degree\",0.0174532925199433]]");
+        damage("a.shp", List.of("a.shp", "a.dbf", "a.cpg", "a.prj"));
+    }
+
+    @Test
+    void geoPackage() throws Exception {
+        try (GeoPackageFixture fixture = new GeoPackageFixture(folder.resolve("a.gpkg"))) {
+            fixture.run("PRAGMA page_size = 512").run("VACUUM").crs(4326, "EPSG", 4326, "").table("t", 4326);
+            for (int i = 0; i < 20; i++) {
+                fixture.row("t", i, GeoPackageFixture.blob("POLYGON ((0 0, 9 0, 9 9, 0 0), (2 1, 3 1, 3 2, 2 1))"), "name " + i);
+            }
+        }
+        damage("a.gpkg", List.of("a.gpkg"));
+    }
+
+    @Test
+    void geoJson() throws IOException {
+        Files.writeString(folder.resolve("a.geojson"), ("{'type':'FeatureCollection','crs':{'type':'name','properties':{'name':'OGC:CRS84'}},'features':["
+                + "{'type':'Feature','geometry':{'type':'MultiPolygon','coordinates':[[[[0,0],[9,0],[9,9],[0,0]]]]},'properties':{'a':[1,{'b':2}]}},"
+                + "{'type':'Feature','geometry':{'type':'GeometryCollection','geometries':[{'type':'Point','coordinates':[1.5,-2e0]}]},'properties':null}]}")
+                .replace('\'', '"'));
+        damage("a.geojson", List.of("a.geojson"));
+    }
+
+    @Test
+    void csv() throws IOException {
+        Files.writeString(folder.resolve("a.csv"), "name,longitude,latitude\r\n\"a \"\"b\"\"\",87 15.000 W,29°30'00\"N\r\nc,-87.25,29.5\r\nd,,\r\n");
+        damage("a.csv", List.of("a.csv"));
+    }
+
+    private void damage(String main, List<String> names) throws IOException {
+        Path file = folder.resolve(main);
+        VectorLayers.read(Sources.plain(file));
+        Random random = new Random(SEED);
+        int refused = 0;
+        for (int draw = 0; draw < DRAWS; draw++) {
+            Path victim = folder.resolve(names.get(random.nextInt(names.size())));
+            byte[] whole = Files.readAllBytes(victim);
+            Files.write(victim, damaged(whole, random));
+            try {
+                GeometryCheck.of(VectorLayers.read(Sources.plain(file)));
+            } catch (InputException e) {
+                refused++;
+                Refusals.requireUsable(e);
+            } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
+                fail(main + ", seed " + SEED + ", draw " + draw + ", in " + victim.getFileName(), e);
+            }
+            Files.write(victim, whole);
+        }
+        assertTrue(refused > DRAWS / 10, main + ": only " + refused + " refused, so the damage does no harm and tests nothing");
+    }
+
+    private static byte[] damaged(byte[] whole, Random random) {
+        byte[] bytes = random.nextInt(5) == 0 ? Arrays.copyOf(whole, random.nextInt(whole.length)) : whole.clone();
+        // Mostly near the front, where lengths and types are.
+        int reach = random.nextBoolean() ? bytes.length : Math.min(bytes.length, 300);
+        for (int i = random.nextInt(6); i >= 0 && reach > 0; i--) {
+            bytes[random.nextInt(reach)] = (byte) (random.nextBoolean() ? random.nextInt(256) : random.nextBoolean() ? 0 : 0xff);
+        }
+        return bytes;
+    }
+}
