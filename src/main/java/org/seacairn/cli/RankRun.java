@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.Future;
 import org.locationtech.jts.geom.Geometry;
 import org.seacairn.InputException;
 import org.seacairn.criterion.WorkingLayer;
@@ -42,6 +43,8 @@ import org.seacairn.score.WorkingLayers;
 
 /** The main job from plan to output folder. */
 final class RankRun {
+    private static final int ANY_UTM_ZONE = 32601;
+
     private final Path planFile;
     private final boolean allowOutside;
     private final Path outFolder;
@@ -63,13 +66,24 @@ final class RankRun {
             List<String> warnings, Path outFolder, Map<String, Double> timingsS) {}
 
     Result run() {
-        SitingPlan plan = PlanReader.read(planFile, allowOutside);
-        done("plan");
+        try (Aside aside = new Aside(threads)) {
+            // The EPSG data set takes a second to open; the plan is read meanwhile.
+            aside.begin(() -> Crs.ofEpsg(ANY_UTM_ZONE));
+            SitingPlan plan = PlanReader.read(planFile, allowOutside);
+            Future<List<Run.InputFile>> inputs = aside.begin(() -> inputs(plan));
+            done("plan");
+            return run(plan, aside, inputs);
+        }
+    }
+
+    private Result run(SitingPlan plan, Aside aside, Future<List<Run.InputFile>> inputs) {
         try (WorkingDepth depth = WorkingDepth.open(plan);
                 OutputFolder output = OutputFolder.stage(outFolder)) {
+            GridGeometry grid = depth.grid();
             done("bathymetry");
-            WorkingLayers layers = WorkingLayers.load(plan, depth.grid());
+            WorkingLayers layers = WorkingLayers.load(plan, grid);
             done("layers");
+            Future<List<KeepOffBuffer>> buffersAside = aside.begin(() -> buffers(plan, layers, grid));
             ScoreEngine engine = new ScoreEngine(plan, depth, layers);
             ScoreTotals totals;
             try (RasterSink rasters = new RasterSink(output, engine)) {
@@ -81,16 +95,17 @@ final class RankRun {
             done("choosing");
             List<Site> sites = new CheckedSites(plan, engine, layers).of(selection.picks());
             done("checking");
-            List<KeepOffBuffer> buffers = buffers(plan, layers, depth.grid());
+            List<KeepOffBuffer> buffers = Aside.result(buffersAside);
             done("buffers");
             List<String> warnings = warnings(plan, depth, layers, sites);
-            write(output, plan, sites, buffers, totals, depth.grid());
+            write(aside, output, plan, sites, buffers, totals, grid);
+            List<Run.InputFile> hashed = Aside.result(inputs);
             done("writing");
-            RunJson.write(output.resolve(RunJson.FILE_NAME), new Run(Version.text(), command(), plan, inputs(plan),
-                    Run.WorkingCrs.of(depth.grid().crs()), workingGrid(depth.grid()), depth.largestScaleError(),
-                    counts(totals, sites, depth.grid()), warnings, timingsS));
+            RunJson.write(output.resolve(RunJson.FILE_NAME), new Run(Version.text(), command(), plan, hashed,
+                    Run.WorkingCrs.of(grid.crs()), workingGrid(grid), depth.largestScaleError(),
+                    counts(totals, sites, grid), warnings, timingsS));
             output.commit();
-            return new Result(plan, depth.grid(), totals, selection, sites, warnings, outFolder, timingsS);
+            return new Result(plan, grid, totals, selection, sites, warnings, outFolder, timingsS);
         }
     }
 
@@ -142,19 +157,21 @@ final class RankRun {
         return List.copyOf(warnings);
     }
 
-    private static void write(OutputFolder output, SitingPlan plan, List<Site> sites, List<KeepOffBuffer> buffers,
-            ScoreTotals totals, GridGeometry grid) {
+    private static void write(Aside aside, OutputFolder output, SitingPlan plan, List<Site> sites,
+            List<KeepOffBuffer> buffers, ScoreTotals totals, GridGeometry grid) {
         FeatureTable<Site> siteTable = FeatureTable.sites(plan, sites);
         FeatureTable<Site> circles = FeatureTable.landingCircles(sites);
         FeatureTable<KeepOffBuffer> bufferTable = FeatureTable.keepOffBuffers(buffers);
-        SitesCsv.write(output.resolve("sites.csv"), plan, sites);
-        GeoPackageWriter.write(output.resolve("seacairn.gpkg"), List.of(siteTable, circles, bufferTable));
-        GeoJsonWriter.write(output.resolve("sites.geojson"), siteTable);
-        GeoJsonWriter.write(output.resolve("buffers.geojson"), bufferTable);
-        GpxWriter.write(output.resolve("sites.gpx"), plan.title(), sites);
-        KmlWriter.write(output.resolve("sites.kml"), plan.title(), List.of(siteTable, circles, bufferTable));
-        ReasonsCsv.write(output.resolve("reasons.csv"), reasonCounts(totals, grid));
-        Styles.copyTo(output.path());
+        List<FeatureTable<?>> tables = List.of(siteTable, circles, bufferTable);
+        aside.all(
+                () -> GeoPackageWriter.write(output.resolve("seacairn.gpkg"), tables),
+                () -> KmlWriter.write(output.resolve("sites.kml"), plan.title(), tables),
+                () -> GeoJsonWriter.write(output.resolve("buffers.geojson"), bufferTable),
+                () -> GeoJsonWriter.write(output.resolve("sites.geojson"), siteTable),
+                () -> SitesCsv.write(output.resolve("sites.csv"), plan, sites),
+                () -> GpxWriter.write(output.resolve("sites.gpx"), plan.title(), sites),
+                () -> ReasonsCsv.write(output.resolve("reasons.csv"), reasonCounts(totals, grid)),
+                () -> Styles.copyTo(output.path()));
     }
 
     private static List<ReasonCount> reasonCounts(ScoreTotals totals, GridGeometry grid) {
