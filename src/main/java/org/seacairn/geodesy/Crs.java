@@ -96,18 +96,20 @@ public final class Crs {
      */
     public static Crs of(CoordinateReferenceSystem any) {
         SingleCRS flat = horizontal(any);
-        try {
-            if (CRS.getAxisOrder(flat) == CRS.AxisOrder.NORTH_EAST) {
-                Integer code = CRS.lookupEpsgCode(flat, false);
-                if (code != null) {
-                    return ofEpsg(code);
-                }
-            }
-            Integer code = CRS.lookupEpsgCode(flat, false);
-            return new Crs(flat, code == null ? OptionalInt.empty() : OptionalInt.of(code));
-        } catch (FactoryException e) {
-            return new Crs(flat);
+        OptionalInt code = statedCode(flat);
+        if (CRS.getAxisOrder(flat) != CRS.AxisOrder.NORTH_EAST) {
+            return new Crs(flat, code);
         }
+        // The data set knows the same CRS with its axes in our order.
+        return ofEpsg(code.orElseThrow(() -> new InputException("CRS \"" + flat.getName().getCode()
+                + "\" counts north before east and states no EPSG code; write its code, for example EPSG:32617")));
+    }
+
+    /** The EPSG code that a CRS says it has; looking one up by its parameters would cost seconds. */
+    private static OptionalInt statedCode(SingleCRS crs) {
+        return crs.getIdentifiers().stream()
+                .filter(id -> "EPSG".equalsIgnoreCase(id.getCodeSpace()) && id.getCode().matches("[0-9]{1,6}"))
+                .mapToInt(id -> Integer.parseInt(id.getCode())).findFirst();
     }
 
     /** The UTM zone on WGS 84 that holds a place; longitude and latitude in degrees. */
@@ -149,8 +151,12 @@ public final class Crs {
             return this;
         }
         GeographicCRS base = ((ProjectedCRS) crs).getBaseCRS();
-        // Rebuilt on standard axes: the base may count in grads or put latitude first.
-        return sameDatum(base, DefaultGeographicCRS.WGS84) ? WGS84
+        if (sameDatum(base, DefaultGeographicCRS.WGS84)) {
+            return WGS84;
+        }
+        OptionalInt code = statedCode(base);
+        // Without a code it is rebuilt on standard axes: the base may count in grads or put latitude first.
+        return code.isPresent() ? ofEpsg(code.getAsInt())
                 : new Crs(new DefaultGeographicCRS(base.getName().getCode(), base.getDatum(),
                         DefaultGeographicCRS.WGS84.getCoordinateSystem()));
     }
