@@ -18,6 +18,9 @@ import org.seacairn.geodesy.Crs;
  * repaired here.
  */
 public final class GeometryCheck {
+    /** Code of a coordinate that its CRS cannot hold. */
+    public static final String OUTSIDE_DOMAIN = "outside-domain";
+
     /** Places told for each code; more are only counted. */
     private static final int PLACES_TOLD = 3;
     /** Most problems told by {@link #requireValid}. */
@@ -90,7 +93,7 @@ public final class GeometryCheck {
         for (Feature feature : layer.features()) {
             Coordinate outside = firstOutside(feature.geometry(), layer.crs().isGeographic());
             if (outside != null) {
-                flaws.add(new Flaw("outside-domain", new Place(feature.id(), outside.x, outside.y)));
+                flaws.add(new Flaw(OUTSIDE_DOMAIN, new Place(feature.id(), outside.x, outside.y)));
                 continue;
             }
             TopologyValidationError error = new IsValidOp(feature.geometry()).getValidationError();
@@ -146,7 +149,7 @@ public final class GeometryCheck {
 
     private static String meaning(String code) {
         return switch (code) {
-            case "outside-domain" -> "a coordinate lies outside what its CRS can hold";
+            case OUTSIDE_DOMAIN -> "a coordinate lies outside what its CRS can hold";
             case "self-intersection" -> "the polygon crosses itself";
             case "ring-self-intersection" -> "a ring of the polygon touches itself";
             case "hole-outside-shell" -> "a hole lies outside its polygon";
@@ -160,7 +163,7 @@ public final class GeometryCheck {
 
     private static String remedy(String code) {
         return switch (code) {
-            case "outside-domain" -> "check the CRS of the file or the plan, and the order of x and y";
+            case OUTSIDE_DOMAIN -> "check the CRS of the file or the plan, and the order of x and y";
             case "nested-shells" -> "make the inner one a hole or a feature of its own, or delete it";
             default -> "correct the feature in a GIS (repair geometries) and export the file again";
         };

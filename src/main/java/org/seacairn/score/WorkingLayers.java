@@ -56,7 +56,8 @@ public record WorkingLayers(
                 List.copyOf(loader.warnings), List.copyOf(loader.notes));
     }
 
-    private static double spacingReachM(SitingPlan plan) {
+    /** How far from a reef its distance still changes a score. */
+    static double spacingReachM(SitingPlan plan) {
         return plan.criteria().stream().filter(c -> c.measure() == Measure.SPACING)
                 .map(Criterion::curve).flatMap(Optional::stream).mapToDouble(Curve::d).findFirst().orElse(0);
     }

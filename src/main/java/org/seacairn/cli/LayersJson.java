@@ -1,0 +1,220 @@
+package org.seacairn.cli;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.locationtech.jts.geom.Envelope;
+import org.seacairn.geodesy.Crs;
+import org.seacairn.layer.GeometryCheck;
+import org.seacairn.layer.GridValues;
+import org.seacairn.score.BathymetryFacts;
+import org.seacairn.score.GridFacts;
+import org.seacairn.score.GridOverlap;
+import org.seacairn.score.LayerFacts;
+import org.seacairn.score.LayerFacts.ClassCount;
+import org.seacairn.score.LayersReport;
+
+/** What {@code layers} prints for programs. What cannot be told is null. */
+final class LayersJson {
+    private final JsonGenerator json;
+
+    private LayersJson(JsonGenerator json) {
+        this.json = json;
+    }
+
+    static String of(LayersReport report) {
+        StringWriter text = new StringWriter();
+        try (JsonGenerator generator = new JsonFactory().createGenerator(text)) {
+            generator.useDefaultPrettyPrinter();
+            generator.enable(JsonGenerator.Feature.WRITE_BIGDECIMAL_AS_PLAIN);
+            new LayersJson(generator).write(report);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return text + "\n";
+    }
+
+    private void write(LayersReport report) throws IOException {
+        json.writeStartObject();
+        json.writeStringField("title", report.plan().title());
+        json.writeStringField("plan", report.plan().file().getFileName().toString());
+        json.writeFieldName("working_grid");
+        if (report.grid().isPresent()) {
+            grid(report.grid().get());
+        } else {
+            json.writeNull();
+        }
+        json.writeFieldName("bathymetry");
+        if (report.bathymetry().isPresent()) {
+            bathymetry(report.bathymetry().get());
+        } else {
+            json.writeNull();
+        }
+        json.writeArrayFieldStart("layers");
+        for (LayerFacts layer : report.layers()) {
+            layer(layer);
+        }
+        json.writeEndArray();
+        texts("warnings", report.plan().warnings());
+        texts("problems", report.problems());
+        json.writeEndObject();
+    }
+
+    private void grid(GridFacts facts) throws IOException {
+        json.writeStartObject();
+        crs(facts.grid().crs());
+        json.writeNumberField("cols", facts.grid().cols());
+        json.writeNumberField("rows", facts.grid().rows());
+        json.writeNumberField("cell_m", facts.grid().cellM());
+        box("extent", Optional.of(new Envelope(facts.grid().west(), facts.grid().east(), facts.grid().south(), facts.grid().north())));
+        box("extent_deg", facts.lonLat());
+        json.writeBooleanField("resampled", facts.resampled());
+        json.writeNumberField("largest_scale_error", facts.largestScaleError());
+        texts("notes", facts.notes());
+        texts("warnings", facts.warnings());
+        json.writeEndObject();
+    }
+
+    private void bathymetry(BathymetryFacts facts) throws IOException {
+        GridValues values = facts.values();
+        json.writeStartObject();
+        json.writeStringField("file", facts.plan().source().file().getFileName().toString());
+        json.writeStringField("format", facts.format());
+        crs(facts.crs());
+        json.writeNumberField("cols", facts.cols());
+        json.writeNumberField("rows", facts.rows());
+        json.writeNumberField("cell_width", facts.cellWidth());
+        json.writeNumberField("cell_height", facts.cellHeight());
+        box("extent", Optional.of(facts.extent()));
+        box("extent_deg", facts.lonLat());
+        json.writeStringField("values", facts.plan().values().name().toLowerCase(Locale.ROOT));
+        json.writeStringField("unit", facts.plan().unit());
+        json.writeStringField("unit_of_file", facts.statedUnit().isBlank() ? null : facts.statedUnit());
+        json.writeStringField("datum", facts.plan().datum().orElse(null));
+        json.writeStringField("uncertainty", facts.plan().uncertainty().source());
+        json.writeNumberField("cells", values.cells());
+        json.writeNumberField("no_data_cells", values.missing());
+        number("no_data_share", (double) values.missing() / values.cells(), 6);
+        number("least_value", values.least(), 4);
+        number("greatest_value", values.greatest(), 4);
+        number("shallowest_m", facts.shallowestM(), 4);
+        number("deepest_m", facts.deepestM(), 4);
+        json.writeNumberField("cells_above_datum", facts.dryCells());
+        if (!values.within().isEmpty()) {
+            json.writeNumberField("cells_within_limits", values.within().get(0));
+        }
+        texts("warnings", facts.warnings());
+        json.writeEndObject();
+    }
+
+    private void layer(LayerFacts facts) throws IOException {
+        json.writeStartObject();
+        json.writeStringField("role", facts.layer().role().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        json.writeStringField("layer", facts.layer().source().label());
+        json.writeStringField("file", facts.layer().source().file().getFileName().toString());
+        json.writeStringField("table", facts.layer().source().table().orElse(null));
+        json.writeStringField("format", facts.format());
+        crs(facts.crs());
+        json.writeNumberField("features", facts.features());
+        json.writeNumberField("without_geometry", facts.withoutGeometry());
+        json.writeObjectFieldStart("kinds");
+        for (Map.Entry<String, Integer> kind : facts.kinds().entrySet()) {
+            json.writeNumberField(kind.getKey(), kind.getValue());
+        }
+        json.writeEndObject();
+        texts("attributes", facts.attributes());
+        box("extent", Optional.of(facts.extent()));
+        box("extent_deg", facts.lonLat());
+        overlap(facts.overlap());
+        if (!facts.classes().isEmpty()) {
+            classes(facts.classes());
+        }
+        invalid(facts.invalid());
+        texts("notes", facts.notes());
+        texts("warnings", facts.warnings());
+        json.writeEndObject();
+    }
+
+    private void overlap(Optional<GridOverlap> overlap) throws IOException {
+        if (overlap.isEmpty()) {
+            json.writeNullField("features_on_grid");
+            return;
+        }
+        json.writeNumberField("features_on_grid", overlap.get().onGrid());
+        if (overlap.get().nearestM().isPresent()) {
+            number("nearest_m", overlap.get().nearestM().getAsDouble(), 0);
+            number("nearest_bearing_deg", overlap.get().bearingDeg().orElseThrow(), 0);
+        }
+    }
+
+    private void classes(List<ClassCount> classes) throws IOException {
+        json.writeArrayFieldStart("classes");
+        for (ClassCount c : classes) {
+            json.writeStartObject();
+            json.writeStringField("class", c.name());
+            json.writeNumberField("polygons", c.polygons());
+            json.writeBooleanField("in_plan", c.planned().isPresent());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+    }
+
+    private void invalid(List<GeometryCheck.Finding> findings) throws IOException {
+        json.writeArrayFieldStart("invalid");
+        for (GeometryCheck.Finding finding : findings) {
+            json.writeStartObject();
+            json.writeStringField("code", finding.code());
+            json.writeNumberField("features", finding.features());
+            json.writeArrayFieldStart("places");
+            for (GeometryCheck.Place place : finding.places()) {
+                json.writeStartObject();
+                json.writeNumberField("feature", place.featureId());
+                json.writeNumberField("x", place.x());
+                json.writeNumberField("y", place.y());
+                json.writeEndObject();
+            }
+            json.writeEndArray();
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+    }
+
+    private void crs(Crs crs) throws IOException {
+        json.writeStringField("crs", crs.label());
+    }
+
+    /** West, south, east, north, as in GeoJSON's bbox. */
+    private void box(String name, Optional<Envelope> box) throws IOException {
+        if (box.isEmpty()) {
+            json.writeNullField(name);
+            return;
+        }
+        json.writeFieldName(name);
+        Envelope b = box.get();
+        json.writeArray(new double[] {b.getMinX(), b.getMinY(), b.getMaxX(), b.getMaxY()}, 0, 4);
+    }
+
+    private void number(String name, double value, int decimals) throws IOException {
+        if (Double.isFinite(value)) {
+            json.writeNumberField(name, BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN).stripTrailingZeros());
+        } else {
+            json.writeNullField(name);
+        }
+    }
+
+    private void texts(String name, List<String> texts) throws IOException {
+        json.writeArrayFieldStart(name);
+        for (String text : texts) {
+            json.writeString(text);
+        }
+        json.writeEndArray();
+    }
+}
