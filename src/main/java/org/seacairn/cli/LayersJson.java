@@ -74,8 +74,8 @@ final class LayersJson {
         json.writeNumberField("cols", facts.grid().cols());
         json.writeNumberField("rows", facts.grid().rows());
         json.writeNumberField("cell_m", facts.grid().cellM());
-        box("extent", Optional.of(new Envelope(facts.grid().west(), facts.grid().east(), facts.grid().south(), facts.grid().north())));
-        box("extent_deg", facts.lonLat());
+        extent(new Envelope(facts.grid().west(), facts.grid().east(), facts.grid().south(), facts.grid().north()),
+                facts.lonLat());
         json.writeBooleanField("resampled", facts.resampled());
         json.writeNumberField("largest_scale_error", facts.largestScaleError());
         texts("notes", facts.notes());
@@ -93,8 +93,7 @@ final class LayersJson {
         json.writeNumberField("rows", facts.rows());
         json.writeNumberField("cell_width", facts.cellWidth());
         json.writeNumberField("cell_height", facts.cellHeight());
-        box("extent", Optional.of(facts.extent()));
-        box("extent_deg", facts.lonLat());
+        extent(facts.extent(), facts.lonLat());
         json.writeStringField("values", facts.plan().values().name().toLowerCase(Locale.ROOT));
         json.writeStringField("unit", facts.plan().unit());
         json.writeStringField("unit_of_file", facts.statedUnit().isBlank() ? null : facts.statedUnit());
@@ -131,8 +130,7 @@ final class LayersJson {
         }
         json.writeEndObject();
         texts("attributes", facts.attributes());
-        box("extent", Optional.of(facts.extent()));
-        box("extent_deg", facts.lonLat());
+        extent(facts.extent(), facts.lonLat());
         overlap(facts.overlap());
         if (!facts.classes().isEmpty()) {
             classes(facts.classes());
@@ -191,23 +189,32 @@ final class LayersJson {
         json.writeStringField("crs", crs.label());
     }
 
-    /** West, south, east, north, as in GeoJSON's bbox. */
-    private void box(String name, Optional<Envelope> box) throws IOException {
-        if (box.isEmpty()) {
-            json.writeNullField(name);
+    /** West, south, east, north, as in GeoJSON's bbox: in the CRS, and in degrees on WGS 84. */
+    private void extent(Envelope box, Optional<Envelope> lonLat) throws IOException {
+        json.writeFieldName("extent");
+        json.writeArray(new double[] {box.getMinX(), box.getMinY(), box.getMaxX(), box.getMaxY()}, 0, 4);
+        if (lonLat.isEmpty()) {
+            json.writeNullField("extent_deg");
             return;
         }
-        json.writeFieldName(name);
-        Envelope b = box.get();
-        json.writeArray(new double[] {b.getMinX(), b.getMinY(), b.getMaxX(), b.getMaxY()}, 0, 4);
+        json.writeArrayFieldStart("extent_deg");
+        Envelope b = lonLat.get();
+        for (double degrees : new double[] {b.getMinX(), b.getMinY(), b.getMaxX(), b.getMaxY()}) {
+            json.writeNumber(rounded(degrees, 8));
+        }
+        json.writeEndArray();
     }
 
     private void number(String name, double value, int decimals) throws IOException {
         if (Double.isFinite(value)) {
-            json.writeNumberField(name, BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN).stripTrailingZeros());
+            json.writeNumberField(name, rounded(value, decimals));
         } else {
             json.writeNullField(name);
         }
+    }
+
+    private static BigDecimal rounded(double value, int decimals) {
+        return BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN).stripTrailingZeros();
     }
 
     private void texts(String name, List<String> texts) throws IOException {

@@ -41,7 +41,7 @@ final class LayersText {
     static String of(LayersReport report) {
         LayersText page = new LayersText(report);
         page.head();
-        report.grid().ifPresent(page::grid);
+        report.grid().ifPresentOrElse(page::grid, page::noGrid);
         report.bathymetry().ifPresent(page::bathymetry);
         report.layers().forEach(page::layer);
         return page.text.toString();
@@ -56,6 +56,11 @@ final class LayersText {
         warnings(report.plan().warnings());
     }
 
+    private void noGrid() {
+        block("working grid");
+        fact("none", "the bathymetry or the plan's crs does not allow one, so no overlap with it is told");
+    }
+
     private void grid(GridFacts facts) {
         GridGeometry grid = facts.grid();
         block("working grid");
@@ -64,7 +69,7 @@ final class LayersText {
         extent(new Envelope(grid.west(), grid.east(), grid.south(), grid.north()), grid.crs(), facts.lonLat());
         fact("depths", "%s", facts.resampled() ? "resampled bilinearly from the bathymetry's cells"
                 : "the bathymetry's cells as they are, not resampled");
-        fact("scale error", "at most %s %% of a length", Shown.number(Math.ceil(facts.largestScaleError() * 1e5) / 1e3));
+        fact("scale error", "at most %.3f %% of a length", 100 * facts.largestScaleError());
         notes(facts.notes());
         warnings(facts.warnings());
     }
@@ -100,12 +105,13 @@ final class LayersText {
         String metres = Shown.number(facts.shallowestM()) + " to " + Shown.metres(facts.deepestM());
         String feet = String.format(Locale.ROOT, " (%.0f to %.0f ft)",
                 facts.shallowestM() / METRES_PER_FOOT, facts.deepestM() / METRES_PER_FOOT);
-        return metres + (report.plan().display() == Display.US ? feet : "") + (facts.shallowestM() < 0 ? "; negative is above the datum" : "");
+        return metres + (report.plan().display() == Display.US ? feet : "")
+                + (facts.shallowestM() < 0 ? "; negative is above the datum" : "");
     }
 
     private static String uncertainty(Uncertainty u) {
-        return u.equals(Uncertainty.NONE) ? u.source() : String.format("%s: at 100 m depth %s vertical, %s horizontal (95 %%)",
-                Shown.printable(u.source()), Shown.metres(u.verticalM(100)), Shown.metres(u.horizontalM(100)));
+        return u.equals(Uncertainty.NONE) ? u.source() : Shown.printable(u.source()) + ": at 100 m depth "
+                + Shown.metres(u.verticalM(100)) + " vertical, " + Shown.metres(u.horizontalM(100)) + " horizontal (95 %)";
     }
 
     private void layer(LayerFacts facts) {

@@ -66,8 +66,8 @@ final class BathymetryDoubts {
         OptionalDouble metres = UnitName.metres(stated);
         double planned = facts.plan().metresPerUnit();
         if (metres.isEmpty()) {
-            warnings.add("the file states the unit " + Shown.quoted(stated) + ", which is not known; check it against the plan's \"unit: "
-                    + facts.plan().unit() + "\"");
+            warnings.add("the file states the unit " + Shown.quoted(stated) + ", which is not known; check it against the"
+                    + " plan's \"unit: " + facts.plan().unit() + "\"");
         } else if (Math.abs(metres.getAsDouble() / planned - 1) > SAME_UNIT) {
             warnings.add("the file states the unit " + Shown.quoted(stated) + " and the plan \"unit: " + facts.plan().unit()
                     + "\", which is what counts; make sure which is right");
@@ -91,11 +91,13 @@ final class BathymetryDoubts {
         boolean elevation = facts.plan().values() == Values.ELEVATION;
         if (facts.wetCells() == 0 && facts.dryCells() > 0) {
             warnings.add(elevation
-                    ? "no value is negative while the plan says \"values: elevation\"; if they count downward, write \"values: depth\""
-                    : "no value is positive while the plan says \"values: depth\"; if they count upward, write \"values: elevation\"");
+                    ? "no value is negative while the plan says \"values: elevation\"; if they count downward,"
+                            + " write \"values: depth\""
+                    : "no value is positive while the plan says \"values: depth\"; if they count upward,"
+                            + " write \"values: elevation\"");
         } else if (facts.dryCells() > 0) {
-            warnings.add(String.format(Locale.ROOT, "%,d cells (%s of those with a value) lie above the datum, up to %s:"
-                            + " land or drying heights, too shallow for any site%s", facts.dryCells(),
+            warnings.add(String.format(Locale.ROOT, "%,d of %,d cells with a value (%s) lie above the datum, up to %s:"
+                            + " land or drying heights, too shallow for any site%s", facts.dryCells(), values.present(),
                     Shown.percent(facts.dryCells(), values.present()), Shown.metres(-facts.shallowestM()),
                     facts.dryCells() > facts.wetCells() ? "; more cells are dry than wet, so check \"values: "
                             + (elevation ? "elevation" : "depth") + "\"" : ""));

@@ -47,8 +47,9 @@ public record GridFacts(
                     depth.grid().cells(), MANY_CELLS));
         }
         if (depth.largestScaleError() > LARGE_SCALE_ERROR) {
-            warnings.add("lengths on it are wrong by up to " + Shown.number(100 * depth.largestScaleError())
-                    + " %; name a crs made for the area, such as its UTM zone");
+            warnings.add(String.format(Locale.ROOT, "lengths on it are off by up to %.2f %%, for which distances are corrected"
+                    + " but slopes, landing room and areas are not; name a crs made for the area, or plan a smaller area",
+                    100 * depth.largestScaleError()));
         }
         if (new Disc(landingM, cellM).reach() == 0) {
             warnings.add("its cell of " + Shown.metres(cellM) + " is larger than the landing radius of " + Shown.metres(landingM)
@@ -74,7 +75,8 @@ public record GridFacts(
             warnings.add(cells + " is much larger than " + ofFile + "; each depth is drawn from the four file cells"
                     + " nearest to its centre, and ledges between go unseen; choose a smaller cell");
         } else if (cellM < fileCellM / UNLIKE_CELLS) {
-            warnings.add(cells + " is much smaller than " + ofFile + "; depths and slopes between are interpolated, not surveyed");
+            warnings.add(cells + " is much smaller than " + ofFile
+                    + "; depths and slopes between are interpolated, not surveyed");
         }
     }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.locationtech.jts.geom.Geometry;
 import org.seacairn.layer.Feature;
@@ -64,7 +65,7 @@ final class LayerDoubts {
     }
 
     private void names(String attribute) {
-        if (isMissing("name", attribute)) {
+        if (isMissing("name", attribute, "")) {
             return;
         }
         long unnamed = layer.features().stream().map(f -> f.attributes().get(attribute))
@@ -75,20 +76,28 @@ final class LayerDoubts {
         }
     }
 
-    private boolean isMissing(String key, String attribute) {
+    private boolean isMissing(String key, String attribute, String effect) {
         if (attributes.contains(attribute)) {
             return false;
         }
-        String near = attributes.stream().filter(a -> a.equalsIgnoreCase(attribute)).findFirst()
-                .map(a -> "; write " + Shown.quoted(a)).orElse(attributes.isEmpty() ? "; the file has no attributes"
-                        : "; the file has " + String.join(", ", attributes.stream().limit(ATTRIBUTES_TOLD).map(Shown::quoted).toList())
-                                + (attributes.size() > ATTRIBUTES_TOLD ? " and " + (attributes.size() - ATTRIBUTES_TOLD) + " more" : ""));
-        warnings.add("no feature has the attribute " + Shown.quoted(attribute) + " that the plan names as its " + key + near);
+        warnings.add("no feature has the attribute " + Shown.quoted(attribute) + " that the plan names as its " + key
+                + effect + "; " + choice(attribute));
         return true;
     }
 
+    private String choice(String attribute) {
+        Optional<String> sameLetters = attributes.stream().filter(a -> a.equalsIgnoreCase(attribute)).findFirst();
+        if (sameLetters.isPresent()) {
+            return "write " + Shown.quoted(sameLetters.get());
+        }
+        int more = attributes.size() - ATTRIBUTES_TOLD;
+        return attributes.isEmpty() ? "the file has no attributes"
+                : "the file has " + attributes.stream().limit(ATTRIBUTES_TOLD).map(Shown::quoted).collect(Collectors.joining(", "))
+                        + (more > 0 ? " and " + more + " more" : "");
+    }
+
     private void classes(Bottom bottom, List<ClassCount> classes) {
-        if (isMissing("class", bottom.classAttribute())) {
+        if (isMissing("class", bottom.classAttribute(), ", so every polygon counts as unmapped")) {
             return;
         }
         for (ClassCount c : classes) {

@@ -60,11 +60,11 @@ final class LayerFactsReader {
 
     private Optional<GridOverlap> overlap(PlanLayer planned, VectorLayer layer, boolean onGlobe,
             WorkingDepth working, List<String> warnings) {
-        if (!onGlobe) {
-            MistakenAxes.look(layer, working.grid()).ifPresent(warnings::add);
-            return Optional.empty();
-        }
         try {
+            if (!onGlobe) {
+                MistakenAxes.look(layer, working.grid()).ifPresent(warnings::add);
+                return Optional.empty();
+            }
             WorkingLayer onGrid = WorkingLayer.of(layer, working.grid(), 0);
             GridOverlap overlap = GridOverlap.of(onGrid, working.grid());
             if (overlap.onGrid() == 0) {
