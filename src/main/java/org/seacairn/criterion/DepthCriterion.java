@@ -37,7 +37,8 @@ public final class DepthCriterion implements Criterion {
         double shallowest = limits.shallowestM().orElse(Double.NEGATIVE_INFINITY);
         double deepest = limits.deepestM().orElse(Double.POSITIVE_INFINITY);
         double clearance = limits.clearanceAboveM().orElse(Double.NEGATIVE_INFINITY);
-        double share = limits.heightShare().orElse(Double.POSITIVE_INFINITY);
+        // Not infinity: times the negative depth of dry land it would make any module too tall.
+        double share = limits.heightShare().orElse(Double.NaN);
         for (int i = 0; i < depth.length; i++) {
             double d = depth[i];
             if (Double.isNaN(d)) {
