@@ -1,6 +1,7 @@
 package org.seacairn.plan;
 
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Optional;
 import org.seacairn.plan.TextFile.Unreadable;
 import org.snakeyaml.engine.v2.api.LoadSettings;
@@ -51,7 +52,7 @@ final class YamlText {
             findings.problem(fileName, mark.map(m -> m.getLine() + 1).orElse(0), syntaxProblem(e));
         } catch (ReaderException e) {
             int line = (int) text.codePoints().limit(e.getPosition()).filter(c -> c == '\n').count() + 1;
-            findings.problem(fileName, line, String.format("the character U+%04X is not allowed here; remove it",
+            findings.problem(fileName, line, String.format(Locale.ROOT, "the character U+%04X is not allowed here; remove it",
                     e.getCodePoint()));
         } catch (YamlEngineException e) {
             findings.problem(fileName, 0, "this is not usable YAML (" + e.getMessage() + "); write it more simply");
