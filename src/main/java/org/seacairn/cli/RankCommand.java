@@ -24,6 +24,9 @@ final class RankCommand extends PlanCommand {
         if (threads < 1) {
             throw new ParameterException(spec.commandLine(), "--threads is " + threads + "; give 1 or more");
         }
+        if (outFolder != null && outFolder.toString().isEmpty()) {
+            throw new ParameterException(spec.commandLine(), "--out is empty; name a folder");
+        }
         RankRun.Result result = new RankRun(options.plan, options.allowOutside, folder(), threads, exchange).run();
         if (!options.quiet) {
             result.warnings().forEach(warning -> err().println("seacairn: warning: " + warning));
@@ -38,6 +41,6 @@ final class RankCommand extends PlanCommand {
             return outFolder;
         }
         String name = options.plan.getFileName() == null ? "plan" : options.plan.getFileName().toString();
-        return options.plan.resolveSibling(name.replaceFirst("\\.[^.]*$", "") + "-out");
+        return options.plan.resolveSibling(name.replaceFirst("(?<=.)\\.[^.]*$", "") + "-out");
     }
 }

@@ -41,14 +41,19 @@ public final class Seacairn implements Runnable {
                 .setOut(out)
                 .setErr(err)
                 .setCaseInsensitiveEnumValuesAllowed(true)
-                .setParameterExceptionHandler(Seacairn::wrongArguments)
+                .setParameterExceptionHandler(new WrongArguments())
                 .setExecutionExceptionHandler(new FailureHandler())
                 .execute(args);
     }
 
     @Override
     public void run() {
-        throw new ParameterException(spec.commandLine(), "name a command");
+        throw new ParameterException(spec.commandLine(), "name a command: " + commands(spec.commandLine()));
+    }
+
+    /** The names of the commands, in the order of the help. */
+    static String commands(CommandLine root) {
+        return String.join(", ", root.getSubcommands().keySet());
     }
 
     /** Libraries log and probe for native helpers; standard error is for our own messages. */
@@ -56,14 +61,6 @@ public final class Seacairn implements Runnable {
         LogManager.getLogManager().reset();
         System.setProperty("com.sun.media.jai.disableMediaLib", "true");
         System.setProperty("java.awt.headless", "true");
-    }
-
-    private static int wrongArguments(ParameterException e, String[] args) {
-        PrintWriter err = e.getCommandLine().getErr();
-        err.println("seacairn: " + e.getMessage());
-        CommandLine.UnmatchedArgumentException.printSuggestions(e, err);
-        err.println("Try: " + e.getCommandLine().getCommandSpec().qualifiedName() + " --help");
-        return INPUT_AT_FAULT;
     }
 
     /** One sentence for each failure; the stack trace only with {@code --trace}. */
