@@ -1,6 +1,7 @@
 package org.seacairn.cli;
 
 import java.io.PrintWriter;
+import java.util.List;
 import java.util.logging.LogManager;
 import org.seacairn.InputException;
 import picocli.CommandLine;
@@ -37,13 +38,26 @@ public final class Seacairn implements Runnable {
 
     /** Runs one command and returns its exit status. */
     static int run(PrintWriter out, PrintWriter err, String... args) {
-        return new CommandLine(new Seacairn())
+        int status = execute(new CommandLine(new Seacairn())
                 .setOut(out)
                 .setErr(err)
                 .setCaseInsensitiveEnumValuesAllowed(true)
                 .setParameterExceptionHandler(new WrongArguments())
-                .setExecutionExceptionHandler(new FailureHandler())
-                .execute(args);
+                .setExecutionExceptionHandler(new FailureHandler()), args);
+        if (out.checkError()) {
+            err.println("seacairn: what was to be printed could not be (its disk is full, or its reader has gone)");
+            return INPUT_AT_FAULT;
+        }
+        return status;
+    }
+
+    private static int execute(CommandLine command, String... args) {
+        try {
+            return command.execute(args);
+        } catch (Error e) {
+            // Past every handler, and Java's own status for it is 1, which means "the answer is no" here.
+            return FailureHandler.fault(e, command.getErr(), List.of(args).contains("--trace"));
+        }
     }
 
     @Override
@@ -67,17 +81,28 @@ public final class Seacairn implements Runnable {
     private static final class FailureHandler implements IExecutionExceptionHandler {
         @Override
         public int handleExecutionException(Exception e, CommandLine command, ParseResult parsed) {
-            PrintWriter err = command.getErr();
             boolean trace = command.getCommand() instanceof PlanCommand plan && plan.options.trace;
+            if (!(e instanceof InputException input)) {
+                return fault(e, command.getErr(), trace);
+            }
+            if (trace) {
+                e.printStackTrace(command.getErr());
+            }
+            input.problems().forEach(problem -> command.getErr().println("seacairn: " + problem));
+            return INPUT_AT_FAULT;
+        }
+
+        static int fault(Throwable e, PrintWriter err, boolean trace) {
             if (trace) {
                 e.printStackTrace(err);
             }
-            if (e instanceof InputException input) {
-                input.problems().forEach(problem -> err.println("seacairn: " + problem));
-                return INPUT_AT_FAULT;
+            if (e instanceof OutOfMemoryError) {
+                err.println("seacairn: Java ran out of memory (" + e.getMessage() + "); give it more (java -Xmx4g -jar"
+                        + " seacairn.jar, or SEACAIRN_OPTS=-Xmx4g for the launcher), or run with fewer --threads");
+            } else {
+                err.println("seacairn: this is a fault in Seacairn, not in your input: " + e
+                        + (trace ? "" : "; run again with --trace and report what it prints"));
             }
-            err.println("seacairn: this is a fault in Seacairn, not in your input: " + e
-                    + (trace ? "" : "; run again with --trace and report what it prints"));
             return SEACAIRN_AT_FAULT;
         }
     }
