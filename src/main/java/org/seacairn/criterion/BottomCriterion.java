@@ -5,9 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Geometry;
 import org.seacairn.InputException;
@@ -16,12 +14,10 @@ import org.seacairn.grid.PolygonScan;
 import org.seacairn.grid.Window;
 import org.seacairn.plan.SitingPlan.Bottom;
 import org.seacairn.plan.SitingPlan.BottomClass;
-import org.seacairn.plan.Suggestion;
 
 /**
  * Bottom type: the class of the polygon that holds the cell centre; where polygons overlap, the least
- * suitable class wins (of equal ones, the later in the plan). A polygon whose class is empty counts as
- * unmapped.
+ * suitable class wins (of equal ones, the later in the plan).
  */
 public final class BottomCriterion implements Criterion {
     private static final int UNMAPPED = -1;
@@ -32,14 +28,17 @@ public final class BottomCriterion implements Criterion {
     private final int unmapped;
 
     /**
-     * @throws InputException if no polygon has the class attribute, or one on the grid has a class that
-     *     the plan does not name
+     * @throws InputException if no polygon has the attribute with the class, or one on the grid has a class
+     *     that the plan does not name
      */
     public BottomCriterion(Bottom bottom, WorkingLayer layer, GridGeometry grid, Reasons reasons) {
         this.bottom = bottom;
         this.unsuitable = reasons.bit(Reasons.BOTTOM_UNSUITABLE);
         this.unmapped = reasons.bit(Reasons.BOTTOM_UNMAPPED);
-        requireAttribute(bottom, layer);
+        layer.withoutAttribute(bottom.classAttribute()).ifPresent(problem -> {
+            throw new InputException(bottom.source().file().getFileName() + ", class of the bottom (line "
+                    + bottom.source().line() + " of the plan): " + problem);
+        });
         List<BottomClass> classes = bottom.classes();
         Map<String, Integer> unknown = new TreeMap<>();
         List<List<Geometry>> byClass = new ArrayList<>();
@@ -71,18 +70,6 @@ public final class BottomCriterion implements Criterion {
             }
         }
         this.scan = new PolygonScan(grid, polygons, values.stream().mapToInt(v -> v).toArray());
-    }
-
-    private static void requireAttribute(Bottom bottom, WorkingLayer layer) {
-        Set<String> names = new TreeSet<>();
-        layer.lonLat().forEach(f -> names.addAll(f.attributes().keySet()));
-        String wanted = bottom.classAttribute();
-        if (!names.contains(wanted)) {
-            throw new InputException(bottom.source().file().getFileName() + ": no polygon has the attribute \"" + wanted
-                    + "\" that the plan's bottom: class names" + Suggestion.nearest(wanted, names)
-                    .map(near -> "; did you mean \"" + near + "\"?")
-                    .orElse(names.isEmpty() ? "; the file has no attributes" : "; it has " + String.join(", ", names)));
-        }
     }
 
     /** The class that a feature states, or empty text where it states none. */

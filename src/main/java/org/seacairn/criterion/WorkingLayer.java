@@ -3,7 +3,9 @@ package org.seacairn.criterion;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import net.sf.geographiclib.Geodesic;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -19,6 +21,7 @@ import org.seacairn.grid.DistanceField;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.layer.Feature;
 import org.seacairn.layer.VectorLayer;
+import org.seacairn.plan.Suggestion;
 
 /**
  * A layer made ready for the working grid: in longitude and latitude on the working CRS's datum, and,
@@ -89,6 +92,18 @@ public record WorkingLayer(String label, List<Feature> lonLat, List<Piece> piece
             near.add(Math.max(box.getWidth(), box.getHeight()) <= WHOLE_DEGREES ? whole : piece.lonLat());
         }
         return List.copyOf(near);
+    }
+
+    /** What is wrong with an attribute that the plan names, as the end of a message; empty if a feature has it. */
+    public Optional<String> withoutAttribute(String name) {
+        Set<String> known = new TreeSet<>();
+        lonLat.forEach(feature -> known.addAll(feature.attributes().keySet()));
+        if (known.contains(name)) {
+            return Optional.empty();
+        }
+        String advice = known.isEmpty() ? "it has no attributes at all" : Suggestion.nearest(name, known)
+                .map(meant -> "did you mean \"" + meant + "\"?").orElse("it has " + String.join(", ", known));
+        return Optional.of("no feature has the attribute \"" + name + "\"; " + advice);
     }
 
     /** The distance field of the pieces. */
