@@ -91,13 +91,14 @@ final class RankRun {
                 rasters.finish();
             }
             done("scoring");
+            requireDepth(plan, totals);
             Selection selection = Selection.of(engine, totals.blocks(), plan.sites(), depth.largestScaleError(), exchange);
             done("choosing");
             List<Site> sites = new CheckedSites(plan, engine, layers).of(selection.picks());
             done("checking");
             List<KeepOffBuffer> buffers = Aside.result(buffersAside);
             done("buffers");
-            List<String> warnings = warnings(plan, depth, layers, sites);
+            List<String> warnings = RankWarnings.of(plan, depth, layers, totals, sites);
             write(aside, output, plan, sites, buffers, totals, grid);
             List<Run.InputFile> hashed = Aside.result(inputs);
             done("writing");
@@ -106,6 +107,13 @@ final class RankRun {
                     counts(totals, sites, grid), warnings, timingsS));
             output.commit();
             return new Result(plan, grid, totals, selection, sites, warnings, outFolder, timingsS);
+        }
+    }
+
+    private static void requireDepth(SitingPlan plan, ScoreTotals totals) {
+        if (totals.withDepth() == 0) {
+            throw new InputException(plan.bathymetry().source().file().getFileName() + ": no cell of the working grid has a"
+                    + " depth, all are no-data; check the file, its no-data value, and the cell that the plan states");
         }
     }
 
@@ -144,17 +152,6 @@ final class RankRun {
         Geometry polygon = GeodesicBuffer.of(near, grid.crs().geodesic(), distanceM);
         return Optional.of(new KeepOffBuffer(label, distanceM, source, confirmed,
                 grid.crs().geographic().to(Crs.WGS84).apply(polygon)));
-    }
-
-    private static List<String> warnings(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, List<Site> sites) {
-        List<String> warnings = new ArrayList<>(plan.warnings());
-        warnings.addAll(depth.notes());
-        warnings.addAll(layers.warnings());
-        if (!sites.isEmpty() && sites.size() < plan.sites().count()) {
-            warnings.add("only " + sites.size() + " of " + plan.sites().count()
-                    + " sites fit; every other feasible cell is nearer than apart to one of them");
-        }
-        return List.copyOf(warnings);
     }
 
     private static void write(Aside aside, OutputFolder output, SitingPlan plan, List<Site> sites,

@@ -2,9 +2,12 @@ package org.seacairn.cli;
 
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.json.JsonWriteFeature;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -20,28 +23,34 @@ final class RankSummary {
     private static final int SITES_SHOWN = 5;
     private static final int REASONS_SHOWN = 5;
     private static final double METRES_PER_FOOT = 0.3048;
+    private static final double KM_PER_NAUTICAL_MILE = 1.852;
 
     private RankSummary() {}
 
     static String text(RankRun.Result result) {
         StringBuilder text = new StringBuilder();
         ScoreTotals totals = result.totals();
-        double km2 = result.grid().cellM() * result.grid().cellM() / 1e6;
         line(text, "%s", result.plan().title());
-        line(text, "Grid: %d x %d cells of %s m, %s; %.1f km2 with depth, %.1f km2 feasible (%.1f %%).",
+        line(text, "Grid: %d x %d cells of %s m, %s; %s with depth, %s feasible (%.1f %%).",
                 result.grid().cols(), result.grid().rows(), plain(result.grid().cellM()), result.grid().crs().label(),
-                totals.withDepth() * km2, totals.scored() * km2,
-                totals.withDepth() == 0 ? 0 : 100.0 * totals.scored() / totals.withDepth());
+                area(result, totals.withDepth()), area(result, totals.scored()), 100.0 * totals.scored() / totals.withDepth());
         if (result.sites().isEmpty()) {
-            line(text, "No cell is feasible.");
+            line(text, "No cell is feasible: each is ruled out by one reason or several. All reasons are in reasons.csv.");
         } else {
             sites(text, result);
         }
-        reasons(text, totals);
+        reasons(text, result);
         line(text, "Written to %s", result.outFolder());
         line(text, "Screening aid: not for navigation, no permit. The permitting authority, the coast guard's notice"
                 + " and local codes decide.");
         return text.toString();
+    }
+
+    private static String area(RankRun.Result result, long cells) {
+        double km2 = cells * result.grid().cellM() * result.grid().cellM() / 1e6;
+        return result.plan().display() == Display.US
+                ? String.format(Locale.ROOT, "%.2f nmi2", km2 / (KM_PER_NAUTICAL_MILE * KM_PER_NAUTICAL_MILE))
+                : String.format(Locale.ROOT, "%.2f km2", km2);
     }
 
     private static void sites(StringBuilder text, RankRun.Result result) {
@@ -60,17 +69,22 @@ final class RankSummary {
         }
     }
 
-    private static void reasons(StringBuilder text, ScoreTotals totals) {
-        line(text, "Ruled out most (cells; by this alone):");
-        totals.byReason().stream().filter(c -> c.cells() > 0 && !c.reason().equals(Reasons.LANDING_ROOM))
+    private static void reasons(StringBuilder text, RankRun.Result result) {
+        ScoreTotals totals = result.totals();
+        // Landing room follows from the other reasons; it is the news only where it took the last cells.
+        boolean landingRoom = result.sites().isEmpty();
+        line(text, "Ruled out most, as a share of the grid (and by that reason alone):");
+        totals.byReason().stream().filter(c -> c.cells() > 0 && (landingRoom || !c.reason().equals(Reasons.LANDING_ROOM)))
                 .sorted(Comparator.comparingLong(Count::cells).reversed()).limit(REASONS_SHOWN)
-                .forEach(c -> line(text, "  %-28s %5.1f %% of the grid, %.1f %% alone", c.reason(),
+                .forEach(c -> line(text, "  %-28s %5.1f %%  (%.1f %%)", c.reason(),
                         100.0 * c.cells() / totals.cells(), 100.0 * c.aloneCells() / totals.cells()));
     }
 
     static String json(RankRun.Result result) {
         StringWriter text = new StringWriter();
-        try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
+        // Escaped, so that it stays JSON whatever encoding standard output has.
+        JsonFactory factory = JsonFactory.builder().enable(JsonWriteFeature.ESCAPE_NON_ASCII).build();
+        try (JsonGenerator json = factory.createGenerator(text)) {
             json.useDefaultPrettyPrinter();
             json.writeStartObject();
             json.writeStringField("title", result.plan().title());
@@ -119,7 +133,8 @@ final class RankSummary {
         text.append(String.format(Locale.ROOT, format, values).stripTrailing()).append('\n');
     }
 
-    private static String plain(double value) {
-        return value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
+    /** Up to three decimals, and none where there is nothing to tell. */
+    static String plain(double value) {
+        return new DecimalFormat("0.###", DecimalFormatSymbols.getInstance(Locale.ROOT)).format(value);
     }
 }
