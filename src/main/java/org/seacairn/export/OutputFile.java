@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -74,6 +75,9 @@ public final class OutputFile {
         }
         if (e instanceof NoSuchFileException) {
             return "no such file or folder";
+        }
+        if (e instanceof FileAlreadyExistsException inTheWay && inTheWay.getFile() != null) {
+            return Path.of(inTheWay.getFile()).getFileName() + " is in the way, and is no folder";
         }
         if (e instanceof FileSystemException file) {
             return file.getReason() == null ? e.getClass().getSimpleName() : file.getReason();
