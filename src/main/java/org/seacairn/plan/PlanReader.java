@@ -55,6 +55,9 @@ public final class PlanReader {
      */
     public static SitingPlan read(Path planFile, boolean allowOutside) {
         Path file = planFile.toAbsolutePath().normalize();
+        if (file.getFileName() == null) {
+            throw new InputException(planFile + ": this is the root of a file system; name a file");
+        }
         Findings findings = new Findings();
         Optional<Block> block = YamlText.read(file, "the plan", findings)
                 .flatMap(root -> root.block("the plan", KEYS));
