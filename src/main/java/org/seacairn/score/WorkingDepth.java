@@ -114,8 +114,14 @@ public final class WorkingDepth implements Closeable {
         double x = bathymetry.west() + bathymetry.cols() * w / 2;
         double y = bathymetry.north() - bathymetry.rows() * h / 2;
         CoordinateTransform toWorking = bathymetry.crs().to(crs);
-        double across = toWorking.apply(x - w / 2, y).distance(toWorking.apply(x + w / 2, y));
-        double along = toWorking.apply(x, y - h / 2).distance(toWorking.apply(x, y + h / 2));
+        double across;
+        double along;
+        try {
+            across = toWorking.apply(x - w / 2, y).distance(toWorking.apply(x + w / 2, y));
+            along = toWorking.apply(x, y - h / 2).distance(toWorking.apply(x, y + h / 2));
+        } catch (InputException e) {
+            throw new InputException(bathymetry.file().getFileName() + ": " + e.getMessage(), e);
+        }
         double side = new java.math.BigDecimal(Math.sqrt(across * along))
                 .round(new java.math.MathContext(3)).doubleValue();
         notes.add("cell: the bathymetry's cell is " + shown(across) + " m x " + shown(along) + " m in " + crs.label()
