@@ -196,7 +196,8 @@ public final class Crs {
     }
 
     public String name() {
-        return crs.getName().getCode();
+        // The library's own object for it is named "WGS84(DD)".
+        return this == WGS84 ? "WGS 84" : crs.getName().getCode();
     }
 
     /** {@code EPSG:32617 (WGS 84 / UTM zone 17N)}, or the name alone. */
