@@ -71,13 +71,16 @@ final class RankSummary {
 
     private static void reasons(StringBuilder text, RankRun.Result result) {
         ScoreTotals totals = result.totals();
-        // Landing room follows from the other reasons; it is the news only where it took the last cells.
-        boolean landingRoom = result.sites().isEmpty();
         line(text, "Ruled out most, as a share of the grid (and by that reason alone):");
-        totals.byReason().stream().filter(c -> c.cells() > 0 && (landingRoom || !c.reason().equals(Reasons.LANDING_ROOM)))
+        totals.byReason().stream().filter(c -> c.cells() > 0 && (!isLandingRoom(c) || result.sites().isEmpty() && c.aloneCells() > 0))
                 .sorted(Comparator.comparingLong(Count::cells).reversed()).limit(REASONS_SHOWN)
                 .forEach(c -> line(text, "  %-28s %5.1f %%  (%.1f %%)", c.reason(),
                         100.0 * c.cells() / totals.cells(), 100.0 * c.aloneCells() / totals.cells()));
+    }
+
+    /** A consequence of the other reasons, and news only where it took the last cells. */
+    private static boolean isLandingRoom(Count count) {
+        return count.reason().equals(Reasons.LANDING_ROOM);
     }
 
     static String json(RankRun.Result result) {
