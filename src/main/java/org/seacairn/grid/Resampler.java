@@ -9,12 +9,15 @@ import org.seacairn.geodesy.CoordinateTransform;
  * would carry weight is no-data, is no-data: no value is drawn from one side of a hole.
  *
  * <p>The way from working grid to source is computed exactly at the corners of patches of
- * {@value #PATCH} cells and linearly between them where the patch's middle agrees to
- * {@value #TOLERANCE_CELLS} of a source cell, else exactly for each cell.
+ * {@value #PATCH} x {@value #PATCH} cells and linearly between them where the middles of the patch and
+ * of its sides agree to {@value #TOLERANCE_CELLS} of a working cell, else exactly for each cell. Patches
+ * are counted from the grid's origin, so a cell has the same value in whatever window it is asked for.
  */
 public final class Resampler implements WindowSource {
     private static final int PATCH = 16;
     private static final double TOLERANCE_CELLS = 1e-3;
+    /** A position this near to a source cell's centre is on it: transforms are no more exact than that. */
+    private static final double ON_CENTRE_CELLS = 1e-6;
 
     private final WindowSource source;
     private final int sourceCols;
@@ -51,15 +54,18 @@ public final class Resampler implements WindowSource {
 
     @Override
     public void read(int col, int row, int cols, int rows, float[] into) {
-        for (int r = 0; r < rows; r += PATCH) {
-            for (int c = 0; c < cols; c += PATCH) {
-                patch(col + c, row + r, Math.min(PATCH, cols - c), Math.min(PATCH, rows - r), into, r * cols + c, cols);
+        for (int top = Math.floorDiv(row, PATCH) * PATCH; top < row + rows; top += PATCH) {
+            for (int left = Math.floorDiv(col, PATCH) * PATCH; left < col + cols; left += PATCH) {
+                int fromCol = Math.max(col, left);
+                int fromRow = Math.max(row, top);
+                Window cells = new Window(fromCol, fromRow, Math.min(col + cols, left + PATCH) - fromCol,
+                        Math.min(row + rows, top + PATCH) - fromRow);
+                fill(cells, sourcePositions(cells, left, top), into, (fromRow - row) * cols + fromCol - col, cols);
             }
         }
     }
 
-    private void patch(int col, int row, int cols, int rows, float[] into, int offset, int stride) {
-        double[] at = sourcePositions(col, row, cols, rows);
+    private void fill(Window cells, double[] at, float[] into, int offset, int stride) {
         double lowX = Double.POSITIVE_INFINITY;
         double highX = Double.NEGATIVE_INFINITY;
         double lowY = Double.POSITIVE_INFINITY;
@@ -80,9 +86,9 @@ public final class Resampler implements WindowSource {
             values = new float[Math.multiplyExact(width, bottom - top + 1)];
             source.read(left, top, width, bottom - top + 1, values);
         }
-        for (int r = 0; r < rows; r++) {
-            for (int c = 0; c < cols; c++) {
-                int i = 2 * (r * cols + c);
+        for (int r = 0; r < cells.rows(); r++) {
+            for (int c = 0; c < cells.cols(); c++) {
+                int i = 2 * (r * cells.cols() + c);
                 into[offset + r * stride + c] = values == null ? Float.NaN
                         : bilinear(values, width, left, top, at[i], at[i + 1]);
             }
@@ -107,38 +113,76 @@ public final class Resampler implements WindowSource {
         return fraction == 0 ? values[i] : (1 - fraction) * values[i] + fraction * values[i + 1];
     }
 
-    /** Column and row in the source (0 at the centre of its first cell) of each cell centre of a patch. */
-    private double[] sourcePositions(int col, int row, int cols, int rows) {
-        double[] at = new double[2 * cols * rows];
-        double[] key = new double[10];
-        put(key, 0, col, row);
-        put(key, 1, col + cols - 1, row);
-        put(key, 2, col, row + rows - 1);
-        put(key, 3, col + cols - 1, row + rows - 1);
-        key[8] = grid.centreX(col) + (cols - 1) / 2.0 * grid.cellM();
-        key[9] = grid.centreY(row) - (rows - 1) / 2.0 * grid.cellM();
+    /**
+     * Column and row in the source (0 at the centre of its first cell) of some cells of one patch.
+     *
+     * @param left the patch's first column
+     * @param top the patch's first row
+     */
+    private double[] sourcePositions(Window cells, int left, int top) {
+        double[] at = new double[2 * cells.cells()];
+        // Nine points, row by row: corners, middles of the sides, middle.
+        double half = (PATCH - 1) / 2.0;
+        double[] key = new double[18];
+        for (int i = 0; i < 9; i++) {
+            key[2 * i] = grid.centreX(left) + i % 3 * half * grid.cellM();
+            key[2 * i + 1] = grid.centreY(top) - i / 3 * half * grid.cellM();
+        }
         toCells(key);
-        double missX = (key[0] + key[2] + key[4] + key[6]) / 4 - key[8];
-        double missY = (key[1] + key[3] + key[5] + key[7]) / 4 - key[9];
-        if (Math.abs(missX) <= TOLERANCE_CELLS && Math.abs(missY) <= TOLERANCE_CELLS) {
-            for (int r = 0; r < rows; r++) {
-                double fy = rows == 1 ? 0 : (double) r / (rows - 1);
-                for (int c = 0; c < cols; c++) {
-                    double fx = cols == 1 ? 0 : (double) c / (cols - 1);
-                    int i = 2 * (r * cols + c);
-                    at[i] = (1 - fy) * ((1 - fx) * key[0] + fx * key[2]) + fy * ((1 - fx) * key[4] + fx * key[6]);
-                    at[i + 1] = (1 - fy) * ((1 - fx) * key[1] + fx * key[3]) + fy * ((1 - fx) * key[5] + fx * key[7]);
+        boolean linear = isLinear(key);
+        for (int r = 0; r < cells.rows(); r++) {
+            double fy = (cells.row() + r - top) / (PATCH - 1.0);
+            for (int c = 0; c < cells.cols(); c++) {
+                int i = r * cells.cols() + c;
+                if (linear) {
+                    double fx = (cells.col() + c - left) / (PATCH - 1.0);
+                    at[2 * i] = within(key, 0, fx, fy);
+                    at[2 * i + 1] = within(key, 1, fx, fy);
+                } else {
+                    put(at, i, cells.col() + c, cells.row() + r);
                 }
             }
-        } else {
-            for (int r = 0; r < rows; r++) {
-                for (int c = 0; c < cols; c++) {
-                    put(at, r * cols + c, col + c, row + r);
-                }
-            }
+        }
+        if (!linear) {
             toCells(at);
         }
+        settle(at);
         return at;
+    }
+
+    /** Bilinear between the corners of the nine points. */
+    private static double within(double[] key, int ordinate, double fx, double fy) {
+        return (1 - fy) * ((1 - fx) * key[ordinate] + fx * key[4 + ordinate])
+                + fy * ((1 - fx) * key[12 + ordinate] + fx * key[16 + ordinate]);
+    }
+
+    private boolean isLinear(double[] key) {
+        double toleranceX = TOLERANCE_CELLS * Math.min(1, Math.abs(key[4] - key[0]) / (PATCH - 1));
+        double toleranceY = TOLERANCE_CELLS * Math.min(1, Math.abs(key[13] - key[1]) / (PATCH - 1));
+        double tolerance = Math.max(toleranceX, toleranceY);
+        for (int i = 1; i < 9; i += 2) {
+            if (misses(key, i, tolerance)) {
+                return false;
+            }
+        }
+        return !misses(key, 4, tolerance);
+    }
+
+    private static boolean misses(double[] key, int point, double tolerance) {
+        double fx = point % 3 / 2.0;
+        double fy = point / 3 / 2.0;
+        return Math.abs(within(key, 0, fx, fy) - key[2 * point]) > tolerance
+                || Math.abs(within(key, 1, fx, fy) - key[2 * point + 1]) > tolerance;
+    }
+
+    /** Puts positions that are on a cell's centre but for rounding exactly there. */
+    private static void settle(double[] at) {
+        for (int i = 0; i < at.length; i++) {
+            double whole = Math.rint(at[i]);
+            if (Math.abs(at[i] - whole) <= ON_CENTRE_CELLS) {
+                at[i] = whole;
+            }
+        }
     }
 
     private void put(double[] xy, int point, int col, int row) {
