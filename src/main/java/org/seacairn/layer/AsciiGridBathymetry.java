@@ -65,7 +65,7 @@ final class AsciiGridBathymetry implements Bathymetry {
                         + values.length + " values; it is cut short, get it again");
             }
             double v = tokens.number(token);
-            values[i] = v == noData || !Double.isFinite(v) ? Float.NaN : (float) v;
+            values[i] = v == noData || !Float.isFinite((float) v) ? Float.NaN : (float) v;
             token = tokens.next();
         }
         if (token != null) {
