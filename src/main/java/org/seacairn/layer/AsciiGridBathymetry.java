@@ -239,7 +239,8 @@ final class AsciiGridBathymetry implements Bathymetry {
 
         double number(String token) {
             try {
-                return Double.parseDouble(token.indexOf(',') >= 0 ? token.replace(',', '.') : token);
+                return token.equalsIgnoreCase("nan") ? Double.NaN
+                        : Double.parseDouble(token.indexOf(',') >= 0 ? token.replace(',', '.') : token);
             } catch (NumberFormatException | NullPointerException e) {
                 throw new InputException(file.getFileName() + ", line " + line + ": \"" + token
                         + "\" is no number; this is not a whole Esri ASCII grid", e);
