@@ -134,23 +134,6 @@ class ResamplerTest {
         compare(from + " onto " + onto, source, grid);
     }
 
-    /** Whole degrees per cell: positions bend far more than a thousandth of a cell within a patch. */
-    @Test
-    void smallWorkingCellsOfACoarseSourceAreNotBentToPatches() {
-        Source source = new Source(Crs.WGS84, 9, 7, -85, 34, 1, 1, rough(new Random(3), 63, 0));
-        compare("coarse", source, new GridGeometry(Crs.ofEpsg(32617), 100_000, 3_850_000, 5000, 170, 180));
-    }
-
-    /**
-     * From one conformal map to another the bends along rows and columns are opposite: in the middle of a
-     * patch they cancel, on its edges they do not.
-     */
-    @Test
-    void bendsThatCancelInTheMiddleOfAPatchAreSeen() {
-        Source source = new Source(Crs.ofEpsg(32618), 1500, 1500, 210_000, 5_030_000, 20, 20, rough(new Random(6), 2_250_000, 0.0001));
-        compare("conformal", source, new GridGeometry(Crs.ofEpsg(32617), 670_000, 5_030_000, 700, 60, 50));
-    }
-
     /** Long cells of the working grid over a fine source: each patch spans many bends of the map. */
     @Test
     void coarseWorkingCellsOfAFineSourceAreExactToo() {
@@ -173,48 +156,6 @@ class ResamplerTest {
             int row = i / 7;
             boolean none = col == 6 || row == 2 && (col == 2 || col == 3);
             assertEquals(none ? Float.NaN : -50f, found[i], "column " + col + ", row " + row);
-        }
-    }
-
-    /** Cell centres on cell centres: each value its own, up to the source's very edge. */
-    @Test
-    void aGridOfTheSamePlacesIsTheSourceItself() {
-        Random random = new Random(8);
-        Crs utm = Crs.ofEpsg(32617);
-        Source source = new Source(utm, 40, 23, 500_000, 3_000_000, 12.5, 12.5, rough(random, 920, 0.05));
-        float[] found = new float[920];
-        source.onto(new GridGeometry(utm, 500_000, 3_000_000, 12.5, 40, 23)).read(0, 0, 40, 23, found);
-        for (int i = 0; i < 920; i++) {
-            assertEquals(source.values()[i], found[i], 1e-4f, "cell " + i);
-        }
-    }
-
-    /** What follows, tile by tile, from one grid must not depend on the tiles. */
-    @ParameterizedTest
-    @CsvSource({"4326, -81.02, 27.98, 0.0003, 20", "32618, 210000, 3000000, 20, 20", "32617, 500000, 3000000, 20, 13",
-        "4326, -84, 60, 0.01, 300"})
-    void aCellIsTheSameBitForBitInWhateverWindow(int from, double west, double south, double size, double cellM) {
-        Random random = new Random(5);
-        Source source = new Source(Crs.ofEpsg(from), 90, 70, west, south + 70 * size, size, size, rough(random, 6300, 0.01));
-        Crs working = Crs.ofEpsg(32617);
-        Coordinate corner = source.crs().to(working).apply(west, south + 70 * size);
-        GridGeometry grid = new GridGeometry(working, corner.x, corner.y, cellM, 71, 61);
-        Resampler resampler = source.onto(grid);
-        float[] whole = new float[71 * 61];
-        resampler.read(0, 0, 71, 61, whole);
-        for (int k = 0; k < 200; k++) {
-            int col = random.nextInt(71);
-            int row = random.nextInt(61);
-            int cols = 1 + random.nextInt(71 - col);
-            int rows = 1 + random.nextInt(61 - row);
-            float[] part = new float[cols * rows];
-            resampler.read(col, row, cols, rows, part);
-            for (int i = 0; i < part.length; i++) {
-                float alone = part[i];
-                float within = whole[(row + i / cols) * 71 + col + i % cols];
-                assertEquals(Float.floatToIntBits(within), Float.floatToIntBits(alone), () -> within + " in the whole, " + alone
-                        + " in a window of " + cols + " x " + rows);
-            }
         }
     }
 }

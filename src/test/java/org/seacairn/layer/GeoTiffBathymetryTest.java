@@ -1,0 +1,348 @@
+package org.seacairn.layer;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.stream.IntStream;
+import javax.imageio.ImageWriteParam;
+import org.geotools.api.parameter.GeneralParameterValue;
+import org.geotools.coverage.grid.GridCoverage2D;
+import org.geotools.coverage.grid.GridCoverageFactory;
+import org.geotools.coverage.grid.io.AbstractGridFormat;
+import org.geotools.gce.geotiff.GeoTiffFormat;
+import org.geotools.gce.geotiff.GeoTiffWriteParams;
+import org.geotools.gce.geotiff.GeoTiffWriter;
+import org.geotools.geometry.jts.ReferencedEnvelope;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.seacairn.InputException;
+import org.seacairn.geodesy.Crs;
+import org.seacairn.layer.HandTiff.Sample;
+import org.seacairn.plan.SitingPlan.LayerFile;
+
+/** GeoTIFFs of many makers: from GeoTools' writer where it makes the kind, else laid out by hand. */
+class GeoTiffBathymetryTest {
+    private static final int COLS = 7;
+    private static final int ROWS = 5;
+
+    @TempDir
+    Path folder;
+
+    private Path file() {
+        return folder.resolve("depths.tif");
+    }
+
+    private Bathymetry open() {
+        return open(Optional.empty());
+    }
+
+    private Bathymetry open(Optional<String> crs) {
+        return Bathymetries.open(new LayerFile("bathymetry", file(), Optional.empty(), crs, Optional.empty(), Optional.empty(), 1));
+    }
+
+    private static float[] all(Bathymetry bathymetry) {
+        float[] all = new float[bathymetry.cols() * bathymetry.rows()];
+        bathymetry.read(0, 0, bathymetry.cols(), bathymetry.rows(), all);
+        return all;
+    }
+
+    /** -100, -101, … row by row from the first row of the file. */
+    private static double[] counted(int count) {
+        return IntStream.range(0, count).mapToDouble(i -> -100 - i).toArray();
+    }
+
+    private static float[] floats(double... values) {
+        float[] floats = new float[values.length];
+        for (int i = 0; i < values.length; i++) {
+            floats[i] = (float) values[i];
+        }
+        return floats;
+    }
+
+    private void assertPlace(Bathymetry b, double west, double north, double width, double height) {
+        assertEquals(COLS, b.cols());
+        assertEquals(ROWS, b.rows());
+        assertEquals(west, b.west(), 1e-6);
+        assertEquals(north, b.north(), 1e-6);
+        assertEquals(width, b.cellWidth(), 1e-9);
+        assertEquals(height, b.cellHeight(), 1e-9);
+    }
+
+    @Test
+    void northUpStartsAtTheNorthWest() {
+        new HandTiff(COLS, ROWS).write(file(), counted(35));
+        try (Bathymetry b = open()) {
+            assertPlace(b, 500_000, 3_000_000, 10, 10);
+            assertEquals(32617, b.crs().epsg().getAsInt());
+            assertEquals("GeoTIFF", b.format());
+            assertArrayEquals(floats(counted(35)), all(b));
+        }
+    }
+
+    @Test
+    void southUpIsTurnedAboutInAnyWindow() {
+        // The first row of the file is the southernmost.
+        new HandTiff(COLS, ROWS).matrix(500_000, 10, 0, 3_000_000, 0, 10).write(file(), counted(35));
+        try (Bathymetry b = open()) {
+            assertPlace(b, 500_000, 3_000_050, 10, 10);
+            float[] whole = all(b);
+            for (int i = 0; i < 35; i++) {
+                assertEquals(-100 - (4 - i / COLS) * COLS - i % COLS, whole[i]);
+            }
+            assertWindows(b, whole);
+        }
+    }
+
+    private static void assertWindows(Bathymetry b, float[] whole) {
+        Random random = new Random(1);
+        for (int k = 0; k < 100; k++) {
+            int col = random.nextInt(b.cols());
+            int row = random.nextInt(b.rows());
+            int cols = 1 + random.nextInt(b.cols() - col);
+            int rows = 1 + random.nextInt(b.rows() - row);
+            float[] part = new float[cols * rows];
+            b.read(col, row, cols, rows, part);
+            for (int i = 0; i < part.length; i++) {
+                assertEquals(whole[(row + i / cols) * b.cols() + col + i % cols], part[i]);
+            }
+        }
+    }
+
+    /** OGC 19-008r4, requirement 9 (RasterPixelIsPoint): the tie point is then the centre of the first cell. */
+    @Test
+    void pixelIsPointLiesHalfACellOff() {
+        new HandTiff(COLS, ROWS).keys(2, 32617).write(file(), counted(35));
+        try (Bathymetry b = open()) {
+            assertPlace(b, 499_995, 3_000_005, 10, 10);
+            assertArrayEquals(floats(counted(35)), all(b));
+        }
+    }
+
+    @Test
+    void unequalCellsAndDegreesAreTakenAsTheyAre() {
+        new HandTiff(COLS, ROWS).keys(1, 4326).matrix(-81, 0.001, 0, 28, 0, -0.002).write(file(), counted(35));
+        try (Bathymetry b = open()) {
+            assertPlace(b, -81, 28, 0.001, 0.002);
+            assertTrue(b.crs().isGeographic());
+            assertEquals(Crs.WGS84, b.crs());
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1, false, false", "2, true, false", "5, false, true", "4, true, true", "3, false, false"})
+    void stripsByteOrdersAndBigTiffGiveTheSameCells(int rowsPerStrip, boolean bigEndian, boolean bigTiff) {
+        HandTiff tiff = new HandTiff(COLS, ROWS).rowsPerStrip(rowsPerStrip);
+        tiff = bigEndian ? tiff.bigEndian() : tiff;
+        tiff = bigTiff ? tiff.bigTiff() : tiff;
+        tiff.noData("-9999").write(file(), counted(35));
+        try (Bathymetry b = open()) {
+            assertPlace(b, 500_000, 3_000_000, 10, 10);
+            assertArrayEquals(floats(counted(35)), all(b));
+            assertWindows(b, all(b));
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(value = Sample.class, names = {"INT16", "INT32", "FLOAT32", "FLOAT64"})
+    void signedSamplesOfAnyWidth(Sample sample) {
+        double[] values = counted(35);
+        values[8] = -9999;
+        new HandTiff(COLS, ROWS).samples(sample).noData("-9999").write(file(), values);
+        float[] expected = floats(values);
+        expected[8] = Float.NaN;
+        try (Bathymetry b = open()) {
+            assertArrayEquals(expected, all(b));
+        }
+    }
+
+    @Test
+    void unsignedSixteenBitsReachTo65535() {
+        double[] values = IntStream.range(0, 35).mapToDouble(i -> 65_534 - 1000.0 * i).toArray();
+        values[3] = 65_535;
+        new HandTiff(COLS, ROWS).samples(Sample.UINT16).noData("65535").write(file(), values);
+        float[] expected = floats(values);
+        expected[3] = Float.NaN;
+        try (Bathymetry b = open()) {
+            assertArrayEquals(expected, all(b));
+        }
+    }
+
+    /** As GDAL writes tag 42112: the value is stored * scale + offset, and no-data is a stored number. */
+    @Test
+    void scaleAndOffsetOfTheFirstBandAreApplied() {
+        double[] values = counted(70);
+        values[4] = -32_768;
+        new HandTiff(COLS, ROWS).samples(Sample.INT16).bands(2).noData("-32768").gdalMetadata(
+                "  <Item name=\"OFFSET\" sample=\"1\" role=\"offset\">77</Item>\n"
+                + "  <Item name=\"OFFSET\" sample=\"0\" role=\"offset\">5</Item>\n"
+                + "  <Item name=\"SCALE\" sample=\"0\" role=\"scale\">0.01</Item>\n"
+                + "  <Item name=\"SCALE\" sample=\"1\" role=\"scale\">3</Item>\n"
+                + "  <Item name=\"UNITTYPE\" sample=\"0\" role=\"unittype\">m</Item>").write(file(), values);
+        try (Bathymetry b = open()) {
+            assertEquals("m", b.statedUnit());
+            float[] found = all(b);
+            for (int i = 0; i < 35; i++) {
+                assertEquals(i == 2 ? Float.NaN : (float) (values[2 * i] * 0.01 + 5), found[i], 1e-6f, "cell " + i);
+            }
+        }
+    }
+
+    @Test
+    void ofSeveralBandsTheFirstIsRead() {
+        double[] values = new double[105];
+        for (int i = 0; i < 35; i++) {
+            values[3 * i] = -60 - i;
+            values[3 * i + 1] = 1;
+            values[3 * i + 2] = 2;
+        }
+        new HandTiff(COLS, ROWS).bands(3).write(file(), values);
+        try (Bathymetry b = open()) {
+            float[] found = all(b);
+            for (int i = 0; i < 35; i++) {
+                assertEquals(-60 - i, found[i]);
+            }
+            assertWindows(b, found);
+        }
+    }
+
+    /** Texts as GDAL, ArcGIS and others write them, and the float that then stands in the cells. */
+    @ParameterizedTest
+    @CsvSource({"-9999, -9999", "-9999.0, -9999", "-9999.9, -9999.9", "nan, NaN", "NaN, NaN", "-3.4028234663852886e+38, -3.4028235e38",
+        "-3.4028235e+38, -3.4028235e38", "-3.40282306073709653e+38, -3.402823e38", "1e+20, 1e20", "1000000, 1e6", "-inf, -Infinity"})
+    void noDataInAnySpellingIsNoData(String text, float stored) {
+        double[] values = counted(35);
+        values[11] = stored;
+        new HandTiff(COLS, ROWS).noData(text).write(file(), values);
+        float[] expected = floats(values);
+        expected[11] = Float.NaN;
+        try (Bathymetry b = open()) {
+            assertArrayEquals(expected, all(b));
+        }
+    }
+
+    @Test
+    void notANumberAndInfinityAreNoDataWithoutATag() {
+        double[] values = counted(35);
+        values[0] = Double.NaN;
+        values[1] = Double.POSITIVE_INFINITY;
+        values[34] = Double.NEGATIVE_INFINITY;
+        new HandTiff(COLS, ROWS).write(file(), values);
+        try (Bathymetry b = open()) {
+            float[] found = all(b);
+            for (int i = 0; i < 35; i++) {
+                assertEquals(i < 2 || i == 34, Float.isNaN(found[i]));
+            }
+        }
+    }
+
+    /** GeoTools' own writer: compressions, predictor, strips and tiles. */
+    @ParameterizedTest
+    @CsvSource({"LZW, 0", "LZW, 16", "Deflate, 0", "Deflate, 16", "PackBits, 0", "ZLib, 32", ", 16", ", 0"})
+    void filesOfTheGeoToolsWriterComeBack(String compression, int tile) throws IOException {
+        int cols = 53;
+        int rows = 37;
+        Random random = new Random(3);
+        float[][] matrix = new float[rows][cols];
+        float[] expected = new float[cols * rows];
+        for (int i = 0; i < expected.length; i++) {
+            expected[i] = random.nextInt(10) == 0 ? Float.NaN : (float) (-80 + random.nextGaussian());
+            matrix[i / cols][i % cols] = expected[i];
+        }
+        GridCoverage2D coverage = new GridCoverageFactory().create("depths", matrix,
+                new ReferencedEnvelope(500_000, 500_000 + cols * 12.5, 3_000_000 - rows * 12.5, 3_000_000, Crs.ofEpsg(32617).library()));
+        GeoTiffWriteParams params = new GeoTiffWriteParams();
+        if (compression != null) {
+            params.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);
+            params.setCompressionType(compression);
+        }
+        if (tile > 0) {
+            params.setTilingMode(ImageWriteParam.MODE_EXPLICIT);
+            params.setTiling(tile, tile);
+        }
+        GeoTiffWriter writer = new GeoTiffWriter(file().toFile());
+        var write = new GeoTiffFormat().getWriteParameters();
+        write.parameter(AbstractGridFormat.GEOTOOLS_WRITE_PARAMS.getName().toString()).setValue(params);
+        writer.write(coverage, write.values().toArray(new GeneralParameterValue[0]));
+        writer.dispose();
+        try (Bathymetry b = open()) {
+            assertEquals(500_000, b.west(), 1e-6);
+            assertEquals(3_000_000, b.north(), 1e-6);
+            assertEquals(12.5, b.cellWidth(), 1e-9);
+            assertEquals(32617, b.crs().epsg().getAsInt());
+            assertArrayEquals(expected, all(b));
+            assertWindows(b, expected);
+            if (tile > 0) {
+                assertEquals(tile, b.blockCols());
+                assertEquals(tile, b.blockRows());
+            }
+        }
+    }
+
+    @Test
+    void manyThreadsReadAtOnce() throws Exception {
+        new HandTiff(100, 80).rowsPerStrip(3).write(file(), counted(8000));
+        ExecutorService threads = Executors.newFixedThreadPool(4);
+        try (Bathymetry b = open()) {
+            float[] whole = all(b);
+            List<Future<?>> done = new ArrayList<>();
+            for (int k = 0; k < 8; k++) {
+                done.add(threads.submit(() -> assertWindows(b, whole)));
+            }
+            for (Future<?> one : done) {
+                one.get();
+            }
+        } finally {
+            threads.shutdownNow();
+        }
+    }
+
+    @Test
+    void thePlansCrsOverridesTheFiles() {
+        new HandTiff(COLS, ROWS).write(file(), counted(35));
+        try (Bathymetry b = open(Optional.of("EPSG:32618"))) {
+            assertEquals(32618, b.crs().epsg().getAsInt());
+        }
+    }
+
+    @Test
+    void withoutCrsThePlanMustStateIt() {
+        new HandTiff(COLS, ROWS).without(34735).write(file(), counted(35));
+        assertEquals("depths.tif: the file states no CRS; state it in the plan beside the file, for example crs: EPSG:32617",
+                assertThrows(InputException.class, this::open).getMessage());
+        try (Bathymetry b = open(Optional.of("EPSG:32617"))) {
+            assertPlace(b, 500_000, 3_000_000, 10, 10);
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"10, 2, 2, -10", "10, 0, 2, -10", "10, 2, 0, -10", "-10, 0, 0, -10"})
+    void rotatedShearedAndMirroredGridsAreRefused(double a, double b, double c, double d) {
+        new HandTiff(COLS, ROWS).matrix(500_000, a, b, 3_000_000, c, d).write(file(), counted(35));
+        assertEquals("depths.tif: the grid is rotated or runs from east to west; resample it to a north-up grid first",
+                assertThrows(InputException.class, this::open).getMessage());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "ncols 5\n", "II*\0"})
+    void noTiffAtAllIsRefused(String text) throws IOException {
+        Files.writeString(file(), text);
+        String message = assertThrows(InputException.class, this::open).getMessage();
+        assertTrue(message.startsWith("depths.tif: "), message);
+    }
+}
