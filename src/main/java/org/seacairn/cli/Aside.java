@@ -25,13 +25,24 @@ final class Aside implements AutoCloseable {
         return pool.submit(work);
     }
 
-    /** Does several pieces of work and waits for all of them. */
+    /** Does several pieces of work and waits for all of them; the first failure in their order is passed on. */
     void all(Runnable... works) {
         List<Future<?>> begun = new ArrayList<>();
         for (Runnable work : works) {
             begun.add(pool.submit(work));
         }
-        begun.forEach(Aside::result);
+        // All of them even if one fails: none may go on writing while its caller clears up.
+        RuntimeException failure = null;
+        for (Future<?> work : begun) {
+            try {
+                result(work);
+            } catch (RuntimeException e) {
+                failure = failure == null ? e : failure;
+            }
+        }
+        if (failure != null) {
+            throw failure;
+        }
     }
 
     /** Waits for a piece of work and passes its failure on as it is. */
