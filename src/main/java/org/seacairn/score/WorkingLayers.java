@@ -35,7 +35,8 @@ public record WorkingLayers(
      * Reads and prepares every layer; problems of several layers are reported together.
      *
      * @throws InputException if a layer cannot be read, or crosses itself where it must hold an area, or
-     *     the bottom or permit areas lie wholly off the grid
+     *     the bottom or permit areas lie wholly off the grid, or any layer does so by swapped coordinates,
+     *     a missing sign or the wrong unit
      */
     public static WorkingLayers load(SitingPlan plan, GridGeometry grid) {
         Loader loader = new Loader(grid);
@@ -77,6 +78,7 @@ public record WorkingLayers(
             return load(source, layer -> {
                 WorkingLayer working = WorkingLayer.of(layer, grid, grid.cellM());
                 if (working.pieces().stream().noneMatch(p -> p.geometry().getDimension() == 2)) {
+                    refuseIfMistaken(layer);
                     throw new InputException(source.file().getFileName() + ": no polygon of \"" + source.label()
                             + "\" meets the working grid; check the file and its CRS (" + layer.crs().label() + ")");
                 }
@@ -88,11 +90,21 @@ public record WorkingLayers(
             return load(source, layer -> {
                 WorkingLayer working = WorkingLayer.of(layer, grid, reachM);
                 if (working.pieces().isEmpty()) {
+                    refuseIfMistaken(layer);
                     warnings.add(source.file().getFileName() + ": no feature of \"" + source.label()
                             + "\" comes near the working grid; if that is unexpected, check its CRS (" + layer.crs().label() + ")");
                 }
                 return working;
             });
+        }
+
+        /** A layer away from the grid may be meant so; one that a usual mistake put there would go unheeded. */
+        private void refuseIfMistaken(VectorLayer layer) {
+            MistakenAxes.look(layer, grid)
+                    .or(() -> GeometryCheck.of(layer).stream().map(GeometryCheck.Finding::message).findFirst())
+                    .ifPresent(mistake -> {
+                        throw new InputException(layer.file().getFileName() + ", layer \"" + layer.label() + "\": " + mistake);
+                    });
         }
 
         private Optional<WorkingLayer> load(LayerFile source, Function<VectorLayer, WorkingLayer> prepare) {

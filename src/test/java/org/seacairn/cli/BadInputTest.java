@@ -227,11 +227,11 @@ class BadInputTest {
                         "bottom.geojson: the plan does not name the class \"muck\" (attribute kind); add it under bottom: classes with"
                                 + " a suitability or never"),
                 mistake("class attribute misspelt", s -> s.plan("class: kind", "class: Kind"),
-                        "bottom.geojson, class of the bottom (line 5 of the plan): no feature has the attribute \"Kind\"; did you mean"
+                        "bottom.geojson: no polygon has the attribute \"Kind\" that the plan's bottom: class names; did you mean"
                                 + " \"kind\"?"),
                 mistake("class attribute of another file", s -> s.plan("class: kind", "class: substrate_code"),
-                        "bottom.geojson, class of the bottom (line 5 of the plan): no feature has the attribute \"substrate_code\"; it"
-                                + " has kind"),
+                        "bottom.geojson: no polygon has the attribute \"substrate_code\" that the plan's bottom: class names; it has"
+                                + " kind"),
                 mistake("NaN in GeoJSON", s -> s.write("cables.geojson", s.read("cables.geojson").replaceFirst("\\[\\[-80[0-9.]+", "[[NaN")),
                         "cables.geojson, feature 1 (line 2, column …): …NaN…; correct it or export it again"),
                 mistake("infinity in GeoJSON", s -> s.write("cables.geojson", s.read("cables.geojson").replaceFirst("\\[\\[-80[0-9.]+", "[[1e999")),
@@ -244,9 +244,20 @@ class BadInputTest {
                         "reefs.csv, line 2, column \"longitude\": \"520700\" lies outside ±180 degrees; check the longitude, and that"
                                 + " it is in degrees and not in metres"),
                 mistake("bottom with longitude and latitude swapped", s -> s.write("bottom.geojson", swapped(s.read("bottom.geojson"))),
-                        "bottom.geojson: …"),
-                mistake("permit area with longitude and latitude swapped", s -> s.write("permit.geojson", swapped(s.read("permit.geojson"))),
-                        "permit.geojson: …"),
+                        "bottom.geojson, layer \"bottom\": x and y (longitude and latitude) look swapped: the other way 3 of 3 features"
+                                + " would lie on the working grid; correct the file"),
+                mistake("keep-off with longitude and latitude swapped", s -> s.write("cables.geojson", swapped(s.read("cables.geojson"))),
+                        "cables.geojson, layer \"Old Cables\": x and y (longitude and latitude) look swapped: the other way 1 of 1"
+                                + " features would lie on the working grid; correct the file"),
+                mistake("CSV columns of longitude and latitude swapped", s -> s.write("reefs.csv",
+                        s.read("reefs.csv").replace("longitude,latitude", "latitude,longitude")),
+                        "reefs.csv, layer \"reefs\": x and y (longitude and latitude) look swapped: …; correct the file"),
+                mistake("west longitude without its sign", s -> s.write("reefs.csv", s.read("reefs.csv").replace("-80", "80")),
+                        "reefs.csv, layer \"reefs\": the longitudes look as if their sign were wrong (west is negative): …; correct the"
+                                + " file"),
+                mistake("degrees in a CRS of metres", s -> s.plan("file: cables.geojson", "crs: EPSG:32617, file: cables.geojson"),
+                        "cables.geojson, layer \"Old Cables\": all of it looks like longitude and latitude while its CRS, EPSG:32617"
+                                + " (WGS 84 / UTM zone 17N), is in metres; check the CRS that the file or the plan states"),
                 mistake("problems in several layers", s -> s.write("reefs.csv", "").write("cables.geojson", "{}"),
                         "reefs.csv, layer \"reefs\" (line 12 of the plan): is empty (0 bytes); export it again",
                         "cables.geojson, …: the outermost object has no \"type\"; a GeoJSON file starts with {\"type\":"
