@@ -77,7 +77,16 @@ public final class Crs {
         }
     }
 
-    /** @throws InputException if the EPSG data set has no such horizontal CRS */
+    /** Whether the data set gives what it is known to hold; the library does not tell a full disk from an unknown code. */
+    private static boolean hasDataSet() {
+        try {
+            return CRS.decode("EPSG:32601", true) != null;
+        } catch (FactoryException e) {
+            return false;
+        }
+    }
+
+    /** @throws InputException if the EPSG data set has no such horizontal CRS, or cannot be opened */
     public static Crs ofEpsg(int code) {
         if (code == 4326) {
             return WGS84;
@@ -85,7 +94,9 @@ public final class Crs {
         try {
             return new Crs(horizontal(CRS.decode("EPSG:" + code, true)), OptionalInt.of(code));
         } catch (FactoryException e) {
-            throw new InputException("CRS EPSG:" + code + " is not in the EPSG data set; check the code", e);
+            throw new InputException(hasDataSet() ? "CRS EPSG:" + code + " is not in the EPSG data set; check the code"
+                    : "the EPSG data set cannot be unpacked to the folder for temporary files, "
+                    + System.getProperty("java.io.tmpdir") + "; make room there, or name another folder with -Djava.io.tmpdir=", e);
         }
     }
 
