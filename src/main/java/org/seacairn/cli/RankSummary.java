@@ -6,14 +6,13 @@ import com.fasterxml.jackson.core.json.JsonWriteFeature;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
-import java.text.DecimalFormat;
-import java.text.DecimalFormatSymbols;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import org.seacairn.criterion.Reasons;
 import org.seacairn.geodesy.CoordinateText;
 import org.seacairn.place.Site;
+import org.seacairn.plan.Shown;
 import org.seacairn.plan.SitingPlan.Display;
 import org.seacairn.score.ScoreTotals;
 import org.seacairn.score.ScoreTotals.Count;
@@ -31,8 +30,8 @@ final class RankSummary {
         StringBuilder text = new StringBuilder();
         ScoreTotals totals = result.totals();
         line(text, "%s", result.plan().title());
-        line(text, "Grid: %d x %d cells of %s m, %s; %s with depth, %s feasible (%.1f %%).",
-                result.grid().cols(), result.grid().rows(), plain(result.grid().cellM()), result.grid().crs().label(),
+        line(text, "Grid: %d x %d cells of %s, %s; %s with depth, %s feasible (%.1f %%).",
+                result.grid().cols(), result.grid().rows(), Shown.metres(result.grid().cellM()), result.grid().crs().label(),
                 area(result, totals.withDepth()), area(result, totals.scored()), 100.0 * totals.scored() / totals.withDepth());
         if (result.sites().isEmpty()) {
             line(text, "No cell is feasible: each is ruled out by one reason or several. All reasons are in reasons.csv.");
@@ -134,10 +133,5 @@ final class RankSummary {
 
     private static void line(StringBuilder text, String format, Object... values) {
         text.append(String.format(Locale.ROOT, format, values).stripTrailing()).append('\n');
-    }
-
-    /** Up to three decimals, and none where there is nothing to tell. */
-    static String plain(double value) {
-        return new DecimalFormat("0.###", DecimalFormatSymbols.getInstance(Locale.ROOT)).format(value);
     }
 }

@@ -9,6 +9,7 @@ import org.seacairn.criterion.BottomCriterion;
 import org.seacairn.criterion.Reasons;
 import org.seacairn.criterion.WorkingLayer;
 import org.seacairn.place.Site;
+import org.seacairn.plan.Shown;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.Bottom;
 import org.seacairn.plan.SitingPlan.LayerFile;
@@ -32,7 +33,7 @@ final class RankWarnings {
         RankWarnings found = new RankWarnings(plan);
         found.warnings.addAll(plan.warnings());
         found.warnings.addAll(depth.notes());
-        found.map(depth);
+        found.stretched(depth);
         found.warnings.addAll(layers.warnings());
         plan.bottom().ifPresent(bottom -> found.unlabelled(bottom, layers.bottom().orElseThrow()));
         plan.reefs().ifPresent(reefs -> found.unnamed(reefs.source(), reefs.nameAttribute(), layers.reefs().orElseThrow()));
@@ -45,12 +46,12 @@ final class RankWarnings {
             found.depthOfAll(totals, Reasons.TOO_DEEP);
         } else if (sites.size() < plan.sites().count()) {
             found.warnings.add("sites: only " + sites.size() + " of " + plan.sites().count() + " fit; every other feasible"
-                    + " cell is nearer than " + RankSummary.plain(plan.sites().apartM()) + " m (apart) to one of them");
+                    + " cell is nearer than " + Shown.metres(plan.sites().apartM()) + " (apart) to one of them");
         }
         return List.copyOf(found.warnings);
     }
 
-    private void map(WorkingDepth depth) {
+    private void stretched(WorkingDepth depth) {
         if (depth.largestScaleError() > LARGE_SCALE_ERROR) {
             warnings.add("crs: lengths on the map of " + depth.grid().crs().label() + " are off by up to "
                     + String.format(Locale.ROOT, "%.0f", Math.ceil(100 * depth.largestScaleError())) + " % here; distances are"
