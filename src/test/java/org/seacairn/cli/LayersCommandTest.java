@@ -119,7 +119,7 @@ class LayersCommandTest {
         assertEquals("""
                 bottom
                   file        bottom.geojson (GeoJSON)
-                  CRS         EPSG:4326 (WGS84(DD))
+                  CRS         EPSG:4326 (WGS 84)
                   features    4 (4 Polygon); all have a geometry, all are valid
                   extent      -81.0200000 to -80.9800000 longitude, 27.0000000 to 27.0200000 latitude, degrees
                               27 00.0000 N to 27 01.2000 N, 81 01.2000 W to 80 58.8000 W
@@ -138,7 +138,7 @@ class LayersCommandTest {
         assertEquals("""
                 reefs
                   file        reefs.csv (CSV)
-                  CRS         EPSG:4326 (WGS84(DD))
+                  CRS         EPSG:4326 (WGS 84)
                   features    2 (2 Point); all have a geometry, all are valid
                   extent      -81.0007200 to -81.0002050 longitude, 27.0066850 to 27.0072017 latitude, degrees
                               27 00.4011 N to 27 00.4321 N, 81 00.0432 W to 81 00.0123 W
@@ -244,7 +244,7 @@ class LayersCommandTest {
         layers(PLAN);
         assertTrue(block("keep-off \"cables\"").contains("  on the grid none; the nearest about 110 km to the north\n"), out::toString);
         assertEquals(List.of("no feature comes near enough to the working grid to matter; if that is unexpected, check the file"
-                + " and its CRS, EPSG:4326 (WGS84(DD))"), warnings("keep-off \"cables\""));
+                + " and its CRS, EPSG:4326 (WGS 84)"), warnings("keep-off \"cables\""));
         out.getBuffer().setLength(0);
         layers(PLAN.replace("keep-off: 60 m", "keep-off: 500 m"));
         assertTrue(block("reefs").contains("  on the grid none; the nearest about 300 m to the north\n"), out::toString);
@@ -261,7 +261,7 @@ class LayersCommandTest {
                         + " correct the file"), warnings("keep-off \"cables\""));
         assertEquals(List.of("1 of 1 features: a coordinate lies outside what its CRS can hold, first feature 1 at (-181.01, 97.0);"
                 + " no run takes the layer until this is corrected",
-                "its extent looks like metres or feet while its CRS is EPSG:4326 (WGS84(DD)) in degrees; check the CRS that the file"
+                "all of it looks like metres or feet while its CRS, EPSG:4326 (WGS 84), is in degrees; check the CRS that the file"
                         + " or the plan states"), warnings("inside"));
         assertTrue(block("inside").contains("  on the grid cannot be told\n"), out::toString);
     }
