@@ -227,11 +227,11 @@ class BadInputTest {
                         "bottom.geojson: the plan does not name the class \"muck\" (attribute kind); add it under bottom: classes with"
                                 + " a suitability or never"),
                 mistake("class attribute misspelt", s -> s.plan("class: kind", "class: Kind"),
-                        "bottom.geojson: no polygon has the attribute \"Kind\" that the plan's bottom: class names; did you mean"
+                        "bottom.geojson, class of the bottom (line 5 of the plan): no feature has the attribute \"Kind\"; did you mean"
                                 + " \"kind\"?"),
                 mistake("class attribute of another file", s -> s.plan("class: kind", "class: substrate_code"),
-                        "bottom.geojson: no polygon has the attribute \"substrate_code\" that the plan's bottom: class names; it has"
-                                + " kind"),
+                        "bottom.geojson, class of the bottom (line 5 of the plan): no feature has the attribute \"substrate_code\"; it"
+                                + " has kind"),
                 mistake("NaN in GeoJSON", s -> s.write("cables.geojson", s.read("cables.geojson").replaceFirst("\\[\\[-80[0-9.]+", "[[NaN")),
                         "cables.geojson, feature 1 (line 2, column …): …NaN…; correct it or export it again"),
                 mistake("infinity in GeoJSON", s -> s.write("cables.geojson", s.read("cables.geojson").replaceFirst("\\[\\[-80[0-9.]+", "[[1e999")),
