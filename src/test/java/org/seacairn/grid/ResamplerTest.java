@@ -43,12 +43,21 @@ class ResamplerTest {
         double u = (at.x + turn - source.west) / source.width - 0.5;
         double v = (source.north - at.y) / source.height - 0.5;
         double[] found = new double[9];
+        double[] us = within(u);
+        double[] vs = within(v);
         for (int k = 0; k < 9; k++) {
-            found[k] = bilinear(source, u + (k % 3 - 1) * POSITION_TOLERANCE, v + (k / 3 - 1) * POSITION_TOLERANCE);
+            found[k] = bilinear(source, us[k % 3], vs[k / 3]);
         }
         long missing = Arrays.stream(found).filter(Double::isNaN).count();
-        return new Expected(Double.isNaN(found[4]), missing > 0 && missing < 9,
+        return new Expected(Double.isNaN(bilinear(source, u, v)), missing > 0 && missing < 9,
                 Arrays.stream(found).min().orElseThrow(), Arrays.stream(found).max().orElseThrow());
+    }
+
+    /** The ends of the tolerance about a position, and between them a line of source centres if there is one: the surface breaks there. */
+    private static double[] within(double position) {
+        double line = Math.rint(position);
+        return new double[] {position - POSITION_TOLERANCE,
+            Math.abs(line - position) < POSITION_TOLERANCE ? line : position, position + POSITION_TOLERANCE};
     }
 
     private static double bilinear(Source source, double u, double v) {
@@ -132,6 +141,13 @@ class ResamplerTest {
         int cols = (int) (80 * groundM / cellM) + 3;
         GridGeometry grid = new GridGeometry(working, middle.x - cols / 2 * cellM + 1.23, middle.y + cols / 2 * cellM - 4.56, cellM, cols, cols + 5);
         compare(from + " onto " + onto, source, grid);
+    }
+
+    /** Whole degrees per cell: positions bend far more than a thousandth of a cell within a patch. */
+    @Test
+    void smallWorkingCellsOfACoarseSourceAreNotBentToPatches() {
+        Source source = new Source(Crs.WGS84, 9, 7, -85, 34, 1, 1, rough(new Random(3), 63, 0));
+        compare("coarse", source, new GridGeometry(Crs.ofEpsg(32617), 100_000, 3_850_000, 5000, 170, 180));
     }
 
     /** Long cells of the working grid over a fine source: each patch spans many bends of the map. */
