@@ -1,49 +1,50 @@
 package org.seacairn.geodesy;
 
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import net.sf.geographiclib.Geodesic;
-import org.locationtech.jts.densify.Densifier;
+import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.util.GeometryFixer;
-import org.locationtech.jts.operation.buffer.BufferOp;
-import org.locationtech.jts.operation.buffer.BufferParameters;
+import org.locationtech.jts.geom.util.LinearComponentExtracter;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.seacairn.InputException;
 
 /**
  * The area within a geodesic distance of geometries, on the ellipsoid.
  *
- * <p>Edges are geodesics ({@link GeodesicEdges}). The sources are drawn tile by tile in azimuthal
- * equidistant planes and buffered there, which is right to centimetres; the union is taken in longitude
- * and latitude; then each vertex is moved until its geodesic distance is the stated one, and edges are
- * split where their middle strays.
+ * <p>Edges are geodesics ({@link GeodesicEdges}). The sources are buffered in local planes, which is
+ * right to centimetres; then each vertex is moved until its geodesic distance is the stated one, edges
+ * that stray are split, and the result is measured again.
  *
- * <p>Every vertex of the result is within 0.1 m of the distance (in practice a
- * tenth of a millimetre), the middle of every edge within a thousandth of the distance and at most about
- * 0.1 m. The result is valid, dissolved, without the holes that the distance closes; a gap
- * or neck narrower than the edge tolerance may be open or closed. A polygon that crosses itself covers what an odd
- * number of its rings goes around.
+ * <p>Every vertex is within 0.1 mm of the distance, and an edge strays by about a thousandth of the
+ * distance, 0.1 m from 100 m on; what would be more than 0.1 m or ten times as much is an error and
+ * not a result. The result is valid and dissolved, and holes that the distance closes are closed; a gap or
+ * neck narrower than an edge may stray can be open or closed. A polygon that crosses itself covers what
+ * an odd number of its rings goes around.
  *
  * <p>Across the antimeridian longitudes run on, past 180 or below -180, about the middle of the
  * sources: the polygons are not cut there, since a cut would add vertices at no distance in particular.
  */
 public final class GeodesicBuffer {
+    private static final double LEAST_DISTANCE_M = 0.1;
+    private static final double MOST_DISTANCE_M = 200_000;
+    /** What the result must keep to; what is aimed at is far less. */
+    private static final double VERTEX_LIMIT_M = 0.1;
+    /** Likewise, in edge tolerances. */
+    private static final double EDGE_LIMIT = 10;
     private static final double MAX_EDGE_TOLERANCE_M = 0.1;
     private static final double MAX_EDGE_TOLERANCE_SHARE = 1e-3;
     private static final double MIN_PIECE_M = 100;
     private static final double METRES_PER_DEGREE_LEAST = 110_000;
-    private static final int RUN = Integer.getInteger("run", 16);
-    private static final double TILE_DEG = 0.5;
     /** Nearer to a pole than this, longitude and latitude are no plane to unite polygons in. */
     private static final double MAX_LATITUDE_DEG = 89;
-    /** Each round repairs what moving the vertices of the last one broke; two are the rule. */
+    /** Each further round repairs what moving vertices has broken; one round is the rule. */
     private static final int MAX_ROUNDS = 6;
 
     private final GeometryFactory factory = new GeometryFactory();
@@ -62,15 +63,15 @@ public final class GeodesicBuffer {
      *
      * @param lonLat points, lines, polygons and collections of them, longitude and latitude in degrees;
      *     none, or only empty ones, give an empty polygon
-     * @param distanceM in metres, more than 0
+     * @param distanceM in metres, 0.1 to 200,000
      * @return valid Polygon or MultiPolygon, longitude and latitude in degrees
      * @throws org.seacairn.InputException if a geometry is nearer to a pole than about a degree, or
      *     {@link GeodesicEdges#densify} refuses it
      * @throws IllegalStateException if the result misses the distance or is not valid
      */
     public static Geometry of(List<Geometry> lonLat, Geodesic geodesic, double distanceM) {
-        if (!(distanceM > 0) || Double.isInfinite(distanceM)) {
-            throw new IllegalArgumentException("a buffer of " + distanceM + " m");
+        if (!(distanceM >= LEAST_DISTANCE_M && distanceM <= MOST_DISTANCE_M)) {
+            throw new IllegalArgumentException("a buffer of " + distanceM + " m; 0.1 to 200000 m can be drawn");
         }
         return new GeodesicBuffer(geodesic, distanceM).of(lonLat);
     }
@@ -81,12 +82,11 @@ public final class GeodesicBuffer {
         if (sources.paths().isEmpty()) {
             return factory.createPolygon();
         }
-        List<Geometry> rough = new ArrayList<>(sources.areas());
-        tiles(sources.paths()).forEach((plane, lines) -> rough.add(buffered(lines, plane, pieceM)));
+        Geometry rough = new RoughBuffer(geodesic, distanceM, edgeToleranceM, pieceM, factory).about(sources);
         SourceEdges edges = new SourceEdges(sources.paths(), sources.middle(), geodesic);
-        BufferOutline outline = new BufferOutline(edges, geodesic, distanceM, edgeToleranceM);
-        Geometry buffer = settled(OverlayNGRobust.union(rough, factory), outline);
-        outline.verify(buffer, sources.paths());
+        DistanceCurve curve = new DistanceCurve(edges, geodesic, distanceM);
+        Geometry buffer = settled(rough, new BufferOutline(curve, edgeToleranceM));
+        verify(buffer, sources.paths(), curve);
         return buffer;
     }
 
@@ -113,61 +113,43 @@ public final class GeodesicBuffer {
         return Math.max(MIN_PIECE_M, Math.min(GeodesicEdges.PIECE_M, bowingM));
     }
 
-    /** The pieces of all paths by the tile in which they start, joined where they follow each other. */
-    private Map<AzimuthalPlane, List<Geometry>> tiles(List<Coordinate[]> paths) {
-        Map<AzimuthalPlane, List<Geometry>> tiles = new LinkedHashMap<>();
-        for (Coordinate[] path : paths) {
-            int from = 0;
-            while (from == 0 || from < path.length - 1) {
-                AzimuthalPlane plane = planeAt(path[from]);
-                int to = Math.min(from + 1, path.length - 1);
-                while (to < path.length - 1 && to - from < RUN && !path[to + 1].equals2D(path[from]) && planeAt(path[to]).equals(plane)) {
-                    to++;
-                }
-                List<Coordinate> run = new ArrayList<>();
-                for (int i = from; i <= to; i++) {
-                    run.add(plane.fromLonLat(path[i]));
-                }
-                Coordinate[] line = run.toArray(new Coordinate[0]);
-                tiles.computeIfAbsent(plane, p -> new ArrayList<>())
-                        .add(line.length == 1 ? factory.createPoint(line[0]) : factory.createLineString(line));
-                from = Math.max(to, 1);
-            }
-        }
-        return tiles;
-    }
-
-    private AzimuthalPlane planeAt(Coordinate lonLat) {
-        double latitudeDeg = (Math.floor(lonLat.y / TILE_DEG) + 0.5) * TILE_DEG;
-        double widthDeg = TILE_DEG / Math.cos(Math.toRadians(latitudeDeg));
-        return new AzimuthalPlane((Math.floor(lonLat.x / widthDeg) + 0.5) * widthDeg, latitudeDeg, geodesic);
-    }
-
-    private Geometry buffered(List<Geometry> lines, AzimuthalPlane plane, double pieceM) {
-        // A little finer than needed, or half the edges of an arc would be split for a hair.
-        double arc = 2 * Math.acos(1 - 0.9 * edgeToleranceM / distanceM);
-        BufferParameters round = new BufferParameters((int) Math.ceil(Math.PI / 2 / arc));
-        round.setSimplifyFactor(0);
-        List<Geometry> parts = new ArrayList<>();
-        for (Geometry line : lines) {
-            parts.add(BufferOp.bufferOp(line, distanceM, round));
-        }
-        // One by one and then united: far quicker than together where many overlap.
-        Geometry onPlane = OverlayNGRobust.union(parts, factory);
-        Densifier densifier = new Densifier(onPlane);
-        densifier.setDistanceTolerance(pieceM);
-        densifier.setValidate(false);
-        Geometry lonLat = densifier.getResultGeometry();
-        lonLat.apply((Coordinate c) -> c.setCoordinate(plane.toLonLat(c)));
-        lonLat.geometryChanged();
-        return lonLat;
-    }
-
     private Geometry settled(Geometry rough, BufferOutline outline) {
         Geometry buffer = outline.settle(rough);
         for (int round = 1; round < MAX_ROUNDS && !buffer.isValid(); round++) {
             buffer = outline.settle(OverlayNGRobust.union(GeometryFixer.fix(buffer)));
         }
         return buffer;
+    }
+
+    /**
+     * If the outline keeps the distance all along and every source is inside, then no place nearer than
+     * the distance is outside: the way to it from its source would have to cross the outline.
+     */
+    private void verify(Geometry buffer, List<Coordinate[]> paths, DistanceCurve curve) {
+        if (!buffer.isValid()) {
+            throw failure("is not valid", buffer.getCoordinate());
+        }
+        for (Object ring : LinearComponentExtracter.getLines(buffer)) {
+            Coordinate[] vertices = ((LineString) ring).getCoordinates();
+            for (int i = 1; i < vertices.length; i++) {
+                if (!(curve.offM(vertices[i]) <= VERTEX_LIMIT_M)) {
+                    throw failure("has a vertex " + curve.offM(vertices[i]) + " m off", vertices[i]);
+                }
+                if (!(curve.offM(vertices[i - 1], vertices[i]) <= EDGE_LIMIT * edgeToleranceM)) {
+                    throw failure("has an edge that strays", vertices[i]);
+                }
+            }
+        }
+        IndexedPointInAreaLocator area = new IndexedPointInAreaLocator(buffer);
+        for (Coordinate[] path : paths) {
+            if (area.locate(path[0]) != Location.INTERIOR) {
+                throw failure("leaves out a source", path[0]);
+            }
+        }
+    }
+
+    private IllegalStateException failure(String what, Coordinate at) {
+        return new IllegalStateException("the buffer of " + distanceM + " m " + what
+                + (at == null ? "" : " at longitude " + at.x + ", latitude " + at.y));
     }
 }

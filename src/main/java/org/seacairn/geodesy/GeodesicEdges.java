@@ -28,7 +28,7 @@ import org.seacairn.InputException;
  * <p>Densifying replaces each edge by points of its geodesic so close together that a straight line
  * between neighbours, drawn in a projection, stays on it. In a transverse Mercator projection a piece of
  * length L at a distance x from the central meridian bows by L²·x / (8R²): for 1000 m at most
- * 1.03 mm at the border of a UTM zone on the equator, under 1 mm beyond 15 degrees of latitude.
+ * 1.04 mm at the border of a UTM zone on the equator, under 1 mm beyond 15 degrees of latitude.
  *
  * <p>Longitudes run on continuously along each line and ring: an edge over the antimeridian goes the
  * shorter way and the vertices beyond it lie past 180 or before -180. Holes follow the shell of their

@@ -81,15 +81,15 @@ final class SourceEdges {
     }
 
     /**
-     * Geodesic distance from the chord alone: right to a millimetre up to 10 km, and quick.
-     *
-     * @return NaN if nothing lies within the distance
+     * Geodesic distance from the chord alone: right to a millimetre up to 10 km, and quick; infinite if
+     * nothing lies within the distance.
      */
     double roughlyM(Coordinate lonLat, double withinM) {
         Hit hit = hit(inSpace(lonLat), withinM);
         double chordM = Math.sqrt(hit.square);
         double radiusM = geodesic.EquatorialRadius();
-        return hit.piece == null ? Double.NaN : chordM * (1 + chordM * chordM / (24 * radiusM * radiusM));
+        return hit.piece == null ? Double.POSITIVE_INFINITY
+                : chordM * (1 + chordM * chordM / (24 * radiusM * radiusM));
     }
 
     private Hit hit(double[] place, double withinM) {

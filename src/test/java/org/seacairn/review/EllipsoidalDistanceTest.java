@@ -2,7 +2,7 @@ package org.seacairn.review;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.seacairn.geodesy.PlainGeodesic.place;
+import static org.seacairn.geodesy.PlaceFrom.place;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -18,7 +18,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.WKTReader;
-import org.seacairn.geodesy.PlainGeodesic;
+import org.seacairn.geodesy.PlainDistance;
 import org.seacairn.layer.Feature;
 
 class EllipsoidalDistanceTest {
@@ -83,7 +83,7 @@ class EllipsoidalDistanceTest {
             for (int i = 0; i < 4; i++) {
                 Coordinate p = place(lon, lat, span * random.nextGaussian(), span * random.nextGaussian());
                 EllipsoidalDistance.Nearest nearest = layer.nearest(p.x, p.y);
-                assertEquals(PlainGeodesic.distance(p, lines), nearest.distanceM(), 1e-3, "run " + run);
+                assertEquals(PlainDistance.toEdges(FACTORY.buildGeometry(lines), p.x, p.y, WGS84), nearest.distanceM(), 1e-3, "run " + run);
                 assertEquals(nearest.distanceM(),
                         WGS84.Inverse(p.y, p.x, nearest.latitudeDeg(), nearest.longitudeDeg()).s12, 1e-3, "run " + run);
             }

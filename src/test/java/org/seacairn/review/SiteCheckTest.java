@@ -2,7 +2,7 @@ package org.seacairn.review;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
-import static org.seacairn.geodesy.PlainGeodesic.place;
+import static org.seacairn.geodesy.PlaceFrom.place;
 
 import java.util.List;
 import java.util.Map;
