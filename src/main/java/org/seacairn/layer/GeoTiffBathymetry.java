@@ -32,6 +32,12 @@ import org.seacairn.geodesy.Crs;
 final class GeoTiffBathymetry implements Bathymetry {
     private static final int GDAL_METADATA = 42112;
 
+    static {
+        // A .prj of the same name must not outvote the CRS that the GeoTIFF itself states, which it does
+        // without a word unless this is set before GeoTools' reader is loaded.
+        System.setProperty(GeoTiffReader.OVERRIDE_CRS_SWITCH, "false");
+    }
+
     private final Path file;
     private final Crs crs;
     private final int cols;
