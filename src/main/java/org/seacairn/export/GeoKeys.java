@@ -25,7 +25,7 @@ final class GeoKeys {
         }
         try {
             return spelledOut(new CRS2GeoTiffMetadataAdapter(crs.library()).parseCoordinateReferenceSystem());
-        } catch (GeoTiffException e) {
+        } catch (GeoTiffException | IllegalArgumentException e) {
             throw new InputException("the working CRS " + crs.label() + " cannot be stated in a GeoTIFF ("
                     + e.getMessage() + "); name an EPSG code as crs in the plan", e);
         }
