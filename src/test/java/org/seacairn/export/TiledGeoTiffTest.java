@@ -27,6 +27,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.locationtech.jts.geom.Coordinate;
+import org.seacairn.InputException;
 import org.seacairn.export.TiledGeoTiff.Cell;
 import org.seacairn.geodesy.Crs;
 import org.seacairn.grid.GridGeometry;
@@ -131,6 +132,14 @@ class TiledGeoTiffTest {
         } finally {
             reader.dispose();
         }
+    }
+
+    @Test
+    void aCrsThatNoKeySpellsIsRefused() {
+        Crs polyconic = Crs.parse(UNLISTED.replace("Transverse_Mercator", "Polyconic").replace("PARAMETER[\"scale_factor\", 0.99987], ", ""));
+        InputException e = assertThrows(InputException.class,
+                () -> write("polyconic.tif", grid(polyconic, 5, 4), 16, Cell.FLOAT32, "nan", new int[20]));
+        assertTrue(e.getMessage().startsWith("the working CRS Invented local map cannot be stated in a GeoTIFF"), e.getMessage());
     }
 
     @ParameterizedTest
