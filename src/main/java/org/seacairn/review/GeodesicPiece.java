@@ -22,8 +22,8 @@ record GeodesicPiece(
         int feature, double longitudeDeg, double latitudeDeg, double endLongitudeDeg, double endLatitudeDeg,
         double azimuthDeg, double lengthM, Vector start, Vector end) {
     static final double LONGEST_M = 10_000;
-    /** A step along the edge that no longer moves the foot; the distance is then right to nanometres. */
-    private static final double STEP_M = 1e-6;
+    /** A step along the edge that no longer moves the foot. */
+    private static final double STEP_M = 1e-7;
     private static final int MAX_STEPS = 30;
 
     /** The foot of a place on a stretch; the azimuth is at the place, towards the foot. */
@@ -61,7 +61,7 @@ record GeodesicPiece(
         return pieces;
     }
 
-    /** How far the stretch can be from its chord: a geodesic bends no more than the sharpest meridian, at the equator. */
+    /** How far the stretch can be from its chord: no geodesic bends more than a meridian does at the equator. */
     double sagM(Geodesic geodesic) {
         double f = geodesic.Flattening();
         double sharpestM = geodesic.EquatorialRadius() * Math.min(1, (1 - f) * (1 - f));
@@ -82,7 +82,10 @@ record GeodesicPiece(
         return place.minus(onChord).length() - sagM(geodesic);
     }
 
-    /** The nearest point of the stretch, found by stepping along it until the geodesic to the place stands across. */
+    /**
+     * The nearest point of the stretch, found by stepping along it until the geodesic to the place stands
+     * across. From the far side of the Earth the steps need not come to rest; then it is the nearest point met.
+     */
     Foot foot(double lonDeg, double latDeg, Vector place, Geodesic geodesic) {
         GeodesicLine line = geodesic.Line(latitudeDeg, longitudeDeg, azimuthDeg);
         double alongM = lengthM * shareNearest(place);
@@ -90,20 +93,30 @@ record GeodesicPiece(
         for (int i = 0; i < MAX_STEPS; i++) {
             GeodesicData at = line.Position(alongM);
             GeodesicData ray = geodesic.Inverse(at.lat2, at.lon2, latDeg, lonDeg);
-            if (nearest == null || ray.s12 < nearest.distanceM) {
-                nearest = new Foot(ray.s12, ray.azi2 + 180, at.lon2, at.lat2);
-            }
             // Right triangle on a sphere: tan(step) = cos(angle) tan(ray).
             double arc = Math.toRadians(ray.a12);
             double angle = Math.toRadians(ray.azi1 - at.azi2);
-            double stepM = geodesic.EquatorialRadius()
-                    * Math.atan2(Math.sin(arc) * Math.cos(angle), Math.cos(arc));
+            double stepM = geodesic.EquatorialRadius() * Math.atan2(Math.sin(arc) * Math.cos(angle), Math.cos(arc));
             double nextM = Math.max(0, Math.min(lengthM, alongM + stepM));
-            if (Math.abs(nextM - alongM) <= STEP_M) {
+            boolean atRest = Math.abs(nextM - alongM) <= STEP_M;
+            if (atRest || nearest == null || ray.s12 < nearest.distanceM) {
+                nearest = foot(alongM, at, ray);
+            }
+            if (atRest) {
                 break;
             }
             alongM = nextM;
         }
         return nearest;
+    }
+
+    /** A vertex is named by its own coordinates, to the last bit. */
+    private Foot foot(double alongM, GeodesicData at, GeodesicData ray) {
+        double towardsDeg = ray.azi2 + 180;
+        if (alongM == 0) {
+            return new Foot(ray.s12, towardsDeg, longitudeDeg, latitudeDeg);
+        }
+        return alongM == lengthM ? new Foot(ray.s12, towardsDeg, endLongitudeDeg, endLatitudeDeg)
+                : new Foot(ray.s12, towardsDeg, at.lon2, at.lat2);
     }
 }
