@@ -13,12 +13,21 @@ record RandomGrid(int zone, double west, double north, double cellM, int cols, i
 
     static RandomGrid of(Random random) {
         int zone = random.nextInt(3) > 0 ? 17 : -33;
-        double[] middle = PlainMap.utm(zone, 6 * Math.abs(zone) - 183 + 5.6 * (random.nextDouble() - 0.5),
-                Math.copySign(5 + 60 * random.nextDouble(), zone));
+        return about(random, zone, 6 * Math.abs(zone) - 183 + 5.6 * (random.nextDouble() - 0.5));
+    }
+
+    /** In the southern half of zone 1, a little of it beyond 180 degrees. */
+    static RandomGrid acrossTheAntimeridian(Random random) {
+        return about(random, -1, -180);
+    }
+
+    private static RandomGrid about(Random random, int zone, double lon) {
+        double[] middle = PlainMap.utm(zone, lon, Math.copySign(5 + 60 * random.nextDouble(), zone));
         double cellM = CELLS_M[random.nextInt(CELLS_M.length)];
         int cols = 17 + random.nextInt(30);
         int rows = 9 + random.nextInt(20);
-        double west = Math.rint(100 * middle[0]) / 100;
+        // A tenth of the grid lies west of the place.
+        double west = Math.rint(100 * (middle[0] - 0.1 * cols * cellM)) / 100;
         double north = Math.rint(100 * middle[1]) / 100;
         return new RandomGrid(zone, west, north, cellM, cols, rows,
                 PlainMap.lonLat(zone, west + cols * cellM / 2, north - rows * cellM / 2));

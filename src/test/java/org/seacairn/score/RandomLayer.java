@@ -15,6 +15,8 @@ final class RandomLayer {
     private final RandomGrid grid;
     /** Signed UTM zone of the layer's coordinates; 0 for longitude and latitude. */
     private final int zone;
+    /** Added to longitudes: layers about the antimeridian come from either side of it. */
+    private final double turnDeg;
     private final List<String> features = new ArrayList<>();
     private final List<PlainShape> shapes = new ArrayList<>();
     private final List<String> kinds = new ArrayList<>();
@@ -26,6 +28,7 @@ final class RandomLayer {
         boolean east = grid.centre()[0] > 6 * Math.abs(grid.zone()) - 183;
         int next = grid.zone() + (east == grid.zone() > 0 ? 1 : -1);
         this.zone = new int[] {0, 0, 0, 0, grid.zone(), next}[random.nextInt(6)];
+        this.turnDeg = grid.zone() == -1 && random.nextBoolean() ? 360 : 0;
     }
 
     /** The shapes in order, one for each part of a feature. */
@@ -183,6 +186,7 @@ final class RandomLayer {
     private String position(double[] xy, double[][] lonLat, int i) {
         double[] exact = PlainMap.lonLat(grid.zone(), xy[0], xy[1]);
         double[] own = zone == 0 ? exact : PlainMap.utm(zone, exact[0], exact[1]);
+        own = zone == 0 ? new double[] {own[0] + turnDeg, own[1]} : own;
         String format = zone == 0 ? "%.9f" : "%.4f";
         String x = String.format(Locale.ROOT, format, own[0]);
         String y = String.format(Locale.ROOT, format, own[1]);

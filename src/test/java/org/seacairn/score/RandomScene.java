@@ -63,15 +63,15 @@ final class RandomScene {
     private final StringBuilder plan = new StringBuilder();
 
     RandomScene(long seed, Path folder) {
-        this(new Random(seed), folder, RandomGrid::of);
+        this(seed, folder, RandomGrid::of);
     }
 
     RandomScene(long seed, Path folder, RandomGrid grid) {
-        this(new Random(seed), folder, random -> grid);
+        this(seed, folder, random -> grid);
     }
 
-    private RandomScene(Random random, Path folder, Function<Random, RandomGrid> grid) {
-        this.random = random;
+    RandomScene(long seed, Path folder, Function<Random, RandomGrid> grid) {
+        this.random = new Random(seed);
         this.folder = folder;
         this.grid = grid.apply(random);
         this.depthM = bathymetry();

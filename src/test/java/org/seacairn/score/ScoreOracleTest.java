@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
+import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seacairn.grid.Window;
@@ -35,10 +36,10 @@ class ScoreOracleTest {
         void of(String name, RandomScene scene, ScoreEngine engine);
     }
 
-    private void eachScene(int scenes, Check check) throws IOException {
+    private void eachScene(int scenes, Function<Random, RandomGrid> grids, Check check) throws IOException {
         for (long seed = 1; seed <= scenes; seed++) {
             Path own = Files.createDirectory(folder.resolve("scene-" + seed));
-            RandomScene scene = new RandomScene(seed, own);
+            RandomScene scene = new RandomScene(seed, own, grids);
             SitingPlan plan = PlanReader.read(scene.plan(), false);
             try (WorkingDepth depth = WorkingDepth.open(plan)) {
                 check.of("seed " + seed, scene, new ScoreEngine(plan, depth, WorkingLayers.load(plan, depth.grid())));
@@ -48,7 +49,7 @@ class ScoreOracleTest {
 
     @Test
     void reasonsAndScoresAreThoseOfThePlainProgram() throws IOException {
-        eachScene(SCENES, this::compare);
+        eachScene(SCENES, RandomGrid::of, this::compare);
         List<String> rare = List.of("no-depth", "no-terrain", "outside-area", "too-shallow", "too-tall", "too-deep",
                 "too-steep", "too-rough", "bottom-unsuitable", "bottom-unmapped", "near-reef", "keep-off:layer c", "landing-room");
         for (String reason : rare) {
@@ -57,6 +58,12 @@ class ScoreOracleTest {
         assertTrue(seen.get("scored") > 5000, "few scored cells: " + seen);
         assertTrue(seen.get("in doubt") < 0.01 * seen.get("cells"), "too many cells left aside: " + seen);
         assertTrue(seen.getOrDefault("wide range", 0) < 0.01 * seen.get("scored"), "too many scores left vague: " + seen);
+    }
+
+    @Test
+    void acrossTheAntimeridianTheyAreToo() throws IOException {
+        eachScene(25, RandomGrid::acrossTheAntimeridian, this::compare);
+        assertTrue(seen.getOrDefault("scored", 0) > 500, "few scored cells: " + seen);
     }
 
     private void compare(String name, RandomScene scene, ScoreEngine engine) {
@@ -122,7 +129,7 @@ class ScoreOracleTest {
 
     @Test
     void windowsScoredApartAreTheWholeBitForBit() throws IOException {
-        eachScene(60, (name, scene, engine) -> {
+        eachScene(60, RandomGrid::of, (name, scene, engine) -> {
             Random random = scene.random;
             RandomGrid grid = scene.grid;
             ScoredWindow whole = engine.score(engine.grid().whole());
