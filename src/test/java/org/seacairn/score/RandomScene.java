@@ -149,7 +149,7 @@ final class RandomScene {
         return stored;
     }
 
-    /** IHO S-44 edition 6, table 1 (as /DESIGN names the orders), or plain figures, or none. */
+    /** IHO S-44 edition 6, table 1 (read in texts that quote it), or plain figures, or none. */
     private String uncertaintyText() {
         String[] orders = {"exclusive", "special", "1a", "1b", "2"};
         double[][] figures = {{0.15, 0.0075, 1, 0}, {0.25, 0.0075, 2, 0}, {0.5, 0.013, 5, 0.05}, {0.5, 0.013, 5, 0.05},
