@@ -2,7 +2,6 @@ package org.seacairn.layer;
 
 import it.geosolutions.imageio.plugins.tiff.TIFFDirectory;
 import it.geosolutions.imageio.plugins.tiff.TIFFField;
-import it.geosolutions.imageioimpl.plugins.tiff.TIFFImageReaderSpi;
 import java.awt.Rectangle;
 import java.awt.geom.AffineTransform;
 import java.awt.image.DataBufferFloat;
@@ -70,7 +69,7 @@ final class GeoTiffBathymetry implements Bathymetry {
 
     static GeoTiffBathymetry open(Path file, Optional<Crs> stated) {
         GeoTiffReader georeferenced = null;
-        ImageReader pixels = null;
+        GeoTiffPixels pixels = null;
         try {
             // Longitude first, as everywhere in the house.
             georeferenced = new GeoTiffReader(file.toFile(), new Hints(Hints.FORCE_LONGITUDE_FIRST_AXIS_ORDER, true));
@@ -79,17 +78,16 @@ final class GeoTiffBathymetry implements Bathymetry {
             double noData = georeferenced.getMetadata() != null && georeferenced.getMetadata().hasNoData()
                     ? georeferenced.getMetadata().getNoData() : Double.NaN;
             pixels = openPixels(file);
+            pixels.check(file);
             GeoTiffBathymetry opened = new GeoTiffBathymetry(file, crs, georeferenced.getOriginalGridRange(),
                     transform, noData, pixels);
             opened.idle.add(pixels);
             return opened;
-        } catch (InputException e) {
-            throw e;
         } catch (IOException | RuntimeException e) {
             if (pixels != null) {
                 release(pixels);
             }
-            throw damaged(file, e);
+            throw e instanceof InputException ? (InputException) e : damaged(file, e);
         } finally {
             if (georeferenced != null) {
                 georeferenced.dispose();
@@ -126,8 +124,8 @@ final class GeoTiffBathymetry implements Bathymetry {
         return t;
     }
 
-    private static ImageReader openPixels(Path file) throws IOException {
-        ImageReader reader = new TIFFImageReaderSpi().createReaderInstance();
+    private static GeoTiffPixels openPixels(Path file) throws IOException {
+        GeoTiffPixels reader = new GeoTiffPixels();
         reader.setInput(new FileImageInputStream(file.toFile()), false, false);
         return reader;
     }
@@ -208,8 +206,8 @@ final class GeoTiffBathymetry implements Bathymetry {
     }
 
     private static InputException damaged(Path file, Exception cause) {
-        return new InputException(file.getFileName() + ": not a readable GeoTIFF (" + cause.getMessage()
-                + "); the file is damaged or cut short, get it again", cause);
+        return new InputException(file.getFileName() + ": not a readable GeoTIFF ("
+                + String.valueOf(cause.getMessage()).replace(file.toString(), file.getFileName().toString()) + "); the file is damaged or cut short, get it again", cause);
     }
 
     @Override

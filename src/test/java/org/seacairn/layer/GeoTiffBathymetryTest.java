@@ -6,9 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
@@ -338,11 +341,78 @@ class GeoTiffBathymetryTest {
                 assertThrows(InputException.class, this::open).getMessage());
     }
 
+    @Test
+    void withoutAPlaceOnTheGroundIsRefusedByTheFilesNameAlone() {
+        new HandTiff(COLS, ROWS).without(33550, 33922).write(file(), counted(35));
+        String message = assertThrows(InputException.class, this::open).getMessage();
+        assertTrue(message.startsWith("depths.tif"), message);
+        assertTrue(!message.contains(folder.toString()), message);
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"", "ncols 5\n", "II*\0"})
     void noTiffAtAllIsRefused(String text) throws IOException {
         Files.writeString(file(), text);
         String message = assertThrows(InputException.class, this::open).getMessage();
         assertTrue(message.startsWith("depths.tif: "), message);
+    }
+
+    /** A download that stopped half-way: the rest must not be read as depths of 0. */
+    @ParameterizedTest
+    @ValueSource(ints = {1, 4, 40})
+    void aFileCutShortIsRefused(int rowsPerStrip) throws IOException {
+        // The directory in front, as most writers put it, so that only pixels are missing.
+        byte[] whole = directoryFirst(new HandTiff(50, 40).rowsPerStrip(rowsPerStrip).bytes(counted(2000)));
+        Files.write(file(), whole);
+        try (Bathymetry b = open()) {
+            assertArrayEquals(floats(counted(2000)), all(b));
+        }
+        Files.write(file(), Arrays.copyOf(whole, whole.length - 3000));
+        String message = assertThrows(InputException.class, () -> {
+            try (Bathymetry b = open()) {
+                all(b);
+            }
+        }).getMessage();
+        assertTrue(message.startsWith("depths.tif") && message.contains("cut short"), message);
+    }
+
+    /** Moves the pixels of a hand-made file behind its directory. */
+    private static byte[] directoryFirst(byte[] tiff) {
+        ByteBuffer in = ByteBuffer.wrap(tiff).order(ByteOrder.LITTLE_ENDIAN);
+        int directory = in.getInt(4);
+        int pixels = directory - 8;
+        int behind = tiff.length - directory;
+        ByteBuffer out = ByteBuffer.allocate(tiff.length).order(ByteOrder.LITTLE_ENDIAN);
+        out.put(0, tiff, 0, 8).put(8, tiff, directory, behind).put(8 + behind, tiff, 8, pixels).putInt(4, 8);
+        int[] bytes = {0, 1, 1, 2, 4, 8, 1, 1, 2, 4, 8, 4, 8};
+        int entries = out.getShort(8);
+        for (int i = 0; i < entries; i++) {
+            int entry = 10 + 12 * i;
+            int count = out.getInt(entry + 4);
+            boolean offsets = out.getShort(entry) == 273;
+            if (count * bytes[out.getShort(entry + 2)] > 4) {
+                out.putInt(entry + 8, out.getInt(entry + 8) - pixels);
+            }
+            for (int k = 0; offsets && k < count; k++) {
+                int at = count == 1 ? entry + 8 : out.getInt(entry + 8) + 4 * k;
+                out.putInt(at, out.getInt(at) + behind);
+            }
+        }
+        return out.array();
+    }
+
+    /** Kinds that the library reads as something else: refused by name, or right. */
+    @ParameterizedTest
+    @EnumSource(value = Sample.class, names = {"FLOAT16", "UINT32"})
+    void samplesThatCannotBeReadRightAreRefused(Sample sample) {
+        double first = sample == Sample.FLOAT16 ? -83.5 : 3_000_000_000.0;
+        double[] values = new double[35];
+        Arrays.fill(values, first);
+        new HandTiff(COLS, ROWS).samples(sample).write(file(), values);
+        try (Bathymetry b = open()) {
+            assertEquals((float) first, all(b)[0]);
+        } catch (InputException e) {
+            assertTrue(e.getMessage().startsWith("depths.tif"), e.getMessage());
+        }
     }
 }
