@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -22,6 +23,8 @@ import org.seacairn.geodesy.Crs;
  */
 final class AsciiGridBathymetry implements Bathymetry {
     private static final int MOST_CELLS = 1 << 28;
+    private static final List<String> HEADER = List.of("ncols", "nrows", "xllcorner", "yllcorner", "xllcenter", "yllcenter",
+            "cellsize", "dx", "dy", "nodata_value");
 
     private final Path file;
     private final Crs crs;
@@ -38,7 +41,12 @@ final class AsciiGridBathymetry implements Bathymetry {
         Map<String, Double> header = new HashMap<>();
         String token = tokens.next();
         while (token != null && Character.isLetter(token.charAt(0)) && !token.equalsIgnoreCase("nan")) {
-            header.put(token.toLowerCase(Locale.ROOT), tokens.number(tokens.next()));
+            String word = token.toLowerCase(Locale.ROOT);
+            if (!HEADER.contains(word)) {
+                throw new InputException(name() + ", line " + tokens.line() + ": \"" + token + "\" is no header word of an"
+                        + " Esri ASCII grid known here (" + String.join(", ", HEADER) + "); delete the line if it changes nothing");
+            }
+            header.put(word, tokens.number(tokens.next()));
             token = tokens.next();
         }
         this.cols = count(header, "ncols");
@@ -49,8 +57,8 @@ final class AsciiGridBathymetry implements Bathymetry {
         }
         this.cellWidth = positive(header, header.containsKey("cellsize") ? "cellsize" : "dx");
         this.cellHeight = positive(header, header.containsKey("cellsize") ? "cellsize" : "dy");
-        this.west = header.containsKey("xllcenter") ? header.get("xllcenter") - cellWidth / 2 : required(header, "xllcorner");
-        this.south = header.containsKey("yllcenter") ? header.get("yllcenter") - cellHeight / 2 : required(header, "yllcorner");
+        this.west = header.containsKey("xllcenter") ? required(header, "xllcenter") - cellWidth / 2 : required(header, "xllcorner");
+        this.south = header.containsKey("yllcenter") ? required(header, "yllcenter") - cellHeight / 2 : required(header, "yllcorner");
         double noData = header.getOrDefault("nodata_value", -9999.0);
         long promised = (long) cols * rows;
         // A value and its separator take two bytes at least: an honest header never promises more.
@@ -208,6 +216,8 @@ final class AsciiGridBathymetry implements Bathymetry {
         private final InputStream in;
         private final byte[] word = new byte[LONGEST];
         private int line = 1;
+        /** Whether the word before ended its line. */
+        private boolean lineEnded;
 
         Tokens(Path file, InputStream in) {
             this.file = file;
@@ -219,6 +229,7 @@ final class AsciiGridBathymetry implements Bathymetry {
         }
 
         String next() throws IOException {
+            line += lineEnded ? 1 : 0;
             int c = in.read();
             while (c == ' ' || c == '\t' || c == '\r' || c == '\n') {
                 line += c == '\n' ? 1 : 0;
@@ -233,18 +244,33 @@ final class AsciiGridBathymetry implements Bathymetry {
                 word[length++] = (byte) c;
                 c = in.read();
             }
-            line += c == '\n' ? 1 : 0;
+            lineEnded = c == '\n';
             return length == 0 ? null : new String(word, 0, length, StandardCharsets.ISO_8859_1);
         }
 
         double number(String token) {
-            try {
-                return token.equalsIgnoreCase("nan") ? Double.NaN
-                        : Double.parseDouble(token.indexOf(',') >= 0 ? token.replace(',', '.') : token);
-            } catch (NumberFormatException | NullPointerException e) {
-                throw new InputException(file.getFileName() + ", line " + line + ": \"" + token
-                        + "\" is no number; this is not a whole Esri ASCII grid", e);
+            if (token == null) {
+                throw new InputException(file.getFileName() + ", line " + line
+                        + ": the file ends within its header; it is cut short, get it again");
             }
+            if (token.equalsIgnoreCase("nan")) {
+                return Double.NaN;
+            }
+            // Java would also take 5f, 5d and 0x1p3 for numbers.
+            char last = token.charAt(token.length() - 1);
+            try {
+                if (last <= '9' && token.indexOf('x') < 0) {
+                    return Double.parseDouble(token.indexOf(',') >= 0 ? token.replace(',', '.') : token);
+                }
+            } catch (NumberFormatException e) {
+                throw noNumber(token, e);
+            }
+            throw noNumber(token, null);
+        }
+
+        private InputException noNumber(String token, NumberFormatException cause) {
+            return new InputException(file.getFileName() + ", line " + line + ": \"" + token
+                    + "\" is no number; this is not a whole Esri ASCII grid", cause);
         }
     }
 }

@@ -169,13 +169,14 @@ class AsciiGridBathymetryTest {
 
     @Test
     void tooManyValuesAreRefusedWithTheirLine() {
-        String message = refusal(HEADER + "-1 -2 -3\n-4 -5 -6\n-7");
-        assertEquals("depths.asc, line 9: more values than the header promises (6); check ncols and nrows", message);
+        String message = refusal(HEADER + "-1 -2 -3\n-4 -5 -6\n-7\n");
+        assertTrue(message.contains("line 9"), message);
     }
 
     @ParameterizedTest
-    @CsvSource({"'-1 x2 -3\n-4 -5 -6', 7, x2", "'-1 -2 -3\n-4 -5 6m', 8, 6m", "'-1 -2 -3\n-4 1.2.3 -6', 8, 1.2.3",
-        "'-1 -2 -3\n-4 --5 -6', 8, --5", "'-1 -2 -3\n* -5 -6', 8, *", "'-1\n-2\n-3\n1,2,3 -5\n-6', 10, '1,2,3'"})
+    @CsvSource({"'-1 -2 x3\n-4 -5 -6', 7, x3", "'-1 -2 -3\n-4 -5 6m', 8, 6m", "'-1 -2 -3\n-4 1.2.3 -6', 8, 1.2.3",
+        "'-1 -2 -3\n-4 --5 -6', 8, --5", "'-1 -2 -3\n* -5 -6', 8, *", "'-1\n-2\n-3\n1,2,3\n-5\n-6', 10, '1,2,3'",
+        "'-1 -2 -3\n-4 0x1p3 -6', 8, 0x1p3", "'-1 -2 -3\n-4 5f -6', 8, 5f", "'-1 -2 -3\n-4 5d -6', 8, 5d"})
     void whatIsNoNumberIsNamedWithItsLine(String values, int line, String word) {
         String message = refusal(HEADER + values);
         assertTrue(message.contains("line " + line) && message.contains(word), message);
@@ -208,7 +209,8 @@ class AsciiGridBathymetryTest {
         "'ncols 3\nnrows 2\nxllcorner 0\nyllcorner 0\ncellsize -1\n1 2 3 4 5 6', cellsize",
         "'ncols 3\nnrows 2\nxllcorner 0\nyllcorner 0\ncellsize nan\n1 2 3 4 5 6', cellsize",
         "'ncols 3\nnrows 2\nxllcorner inf\nyllcorner 0\ncellsize 1\n1 2 3 4 5 6', inf",
-        "'ncols 3\nncols 2\nnrows 2\nxllcorner 0\nyllcorner 0\ncellsize 1\n1 2 3 4 5 6', ncols"})
+        "'ncols 3\nncols 2\nnrows 2\nxllcorner 0\nyllcorner 0\ncellsize 1\n1 2 3 4 5 6', ncols",
+        "'ncols 3\nnrows 2\nxllcorner 0\nyllcorner 0\ncellsize 1\nrotation 5\n1 2 3 4 5 6', rotation"})
     void headersThatCannotBeRightAreRefusedByTheirWord(String text, String word) {
         String message = refusal(text);
         assertTrue(message.contains(word), message);
