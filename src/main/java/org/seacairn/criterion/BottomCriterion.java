@@ -50,6 +50,11 @@ public final class BottomCriterion implements Criterion {
                 byClass.get(i).add(piece.geometry());
             } else if (!name.isEmpty()) {
                 unknown.merge(name, 1, Integer::sum);
+            } else if (bottom.unmappedSuitability().isPresent() && piece.geometry().getDimension() == 2) {
+                // It would be worth whatever unmapped ground is worth, and may be rock.
+                throw new InputException(bottom.source().file().getFileName() + ", feature " + piece.feature().id()
+                        + ": the polygon states no class (attribute " + bottom.classAttribute() + "), while the plan gives"
+                        + " unmapped bottom a suitability; fill the class in, or set unmapped: exclude");
             }
         }
         if (!unknown.isEmpty()) {

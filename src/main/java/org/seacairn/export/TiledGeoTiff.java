@@ -20,14 +20,15 @@ import org.seacairn.grid.Window;
 
 /**
  * Writes one band as a tiled, deflated GeoTIFF (OGC 19-008r4; TIFF 6.0 with Adobe deflate; BigTIFF
- * where the uncompressed band would pass 4 GB), tile by tile in row-major order, holding no image.
+ * where the uncompressed band would pass 3.5 GB), tile by tile in row-major order, holding no image.
  *
  * <p>Written here and not by a library: those at hand compress on one thread inside their writer, and
  * compression is the largest part of the work. {@link #encode} is pure and runs on many threads.
  * Same tiles, same bytes.
  */
 public final class TiledGeoTiff implements AutoCloseable {
-    private static final long CLASSIC_LIMIT = 0xFFFF_0000L;
+    /** Half a gigabyte under what 32-bit offsets reach: deflate can add a little to what it cannot pack. */
+    private static final long CLASSIC_LIMIT = 0xE000_0000L;
     /** Scores are noise to a compressor: level 6 takes 1.7 times as long to save 6 % of the bytes. */
     private static final int DEFLATE_LEVEL = 2;
 

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.seacairn.InputException;
 import org.seacairn.criterion.BottomCriterion;
 import org.seacairn.criterion.ClearanceCriterion;
 import org.seacairn.criterion.Criterion;
@@ -31,6 +32,8 @@ import org.seacairn.plan.SitingPlan.Measure;
 public final class ScoreEngine {
     /** Cells scored at a time: their suitabilities stay in the processor's cache. */
     private static final int CHUNK = 2048;
+    /** A border wider than this would make a tile's work many times its size. */
+    private static final int MOST_LANDING_CELLS = 1000;
 
     private final WorkingDepth depth;
     private final GridGeometry grid;
@@ -55,6 +58,10 @@ public final class ScoreEngine {
         this.frames = new PatchFrames(grid);
         this.reasons = Reasons.of(plan);
         this.landingRoom = reasons.bit(Reasons.LANDING_ROOM);
+        if (plan.module().landingRadiusM() > MOST_LANDING_CELLS * grid.cellM()) {
+            throw new InputException(plan.file().getFileName() + ": the module's landing radius spans more than "
+                    + MOST_LANDING_CELLS + " cells; check its unit, or state a larger cell");
+        }
         this.landing = new Disc(plan.module().landingRadiusM(), grid.cellM());
         Map<Measure, Criterion> built = new LinkedHashMap<>();
         built.put(Measure.DEPTH, new DepthCriterion(plan, reasons, curve(plan, Measure.DEPTH)));
