@@ -31,6 +31,10 @@ final class KeepOffRule {
 
     /** Distances over the tile's outer window, true where they matter (see {@link DistanceField#fill}). */
     float[] distances(Tile tile) {
+        return field(tile).metres();
+    }
+
+    private Field field(Tile tile) {
         return tile.once(this, () -> {
             float[] into = new float[tile.outer().cells()];
             double least = required.atDepth(0);
@@ -38,11 +42,13 @@ final class KeepOffRule {
             double far = Math.max(most, farM);
             double topFrom = curve == null ? Double.POSITIVE_INFINITY : Math.max(most, curve.b());
             double topTo = curve == null ? Double.NEGATIVE_INFINITY : curve.c();
-            field.fill(tile.outer(), tile.frames(), far,
-                    (low, high) -> high < least || low >= far || low >= topFrom && high <= topTo, into);
-            return into;
+            return new Field(into, field.fill(tile.outer(), tile.frames(), far,
+                    (low, high) -> high < least || low >= far || low >= topFrom && high <= topTo, into));
         });
     }
+
+    /** @param least of the distances */
+    private record Field(float[] metres, float least) {}
 
     /** The distance of one cell, told apart from every other; infinite where nothing is within reach. */
     double exactM(int col, int row, PatchFrames frames) {
@@ -53,13 +59,17 @@ final class KeepOffRule {
     }
 
     void rule(Tile tile, int[] reasons) {
-        float[] depth = tile.depth();
-        float[] distance = distances(tile);
-        double least = required.atDepth(0);
+        Field found = field(tile);
         double most = required.atDepth(tile.deepestM());
+        if (found.least >= most) {
+            return;
+        }
+        float[] depth = tile.depth();
+        float[] distance = found.metres;
+        double least = required.atDepth(0);
         for (int i = 0; i < distance.length; i++) {
             float d = distance[i];
-            if (d < least || d < most && d < required.atDepth(depth[i])) {
+            if (d < most && (d < least || d < required.atDepth(depth[i]))) {
                 reasons[i] |= bit;
             }
         }

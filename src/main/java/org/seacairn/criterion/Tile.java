@@ -19,7 +19,7 @@ public final class Tile {
     private final double deepestM;
     private final double cellM;
     private final PatchFrames frames;
-    private final Map<Object, float[]> computed = new IdentityHashMap<>();
+    private final Map<Object, Object> computed = new IdentityHashMap<>();
     private PatchFrames.Over framesOver;
     private float[] slopeTangent;
 
@@ -89,9 +89,11 @@ public final class Tile {
         return framesOver;
     }
 
-    /** An array that its owner computes once for the tile and asks for again. */
-    public float[] once(Object owner, Supplier<float[]> compute) {
-        float[] found = computed.get(owner);
+    /** Something that its owner computes once for the tile and asks for again. */
+    @SuppressWarnings("unchecked")
+    public <T> T once(Object owner, Supplier<T> compute) {
+        // An owner asks for one thing only, so what is found under it is of the type it asks for.
+        T found = (T) computed.get(owner);
         if (found == null) {
             found = compute.get();
             computed.put(owner, found);

@@ -83,14 +83,19 @@ public final class DistanceField {
      *
      * @param frames of the same grid and window
      * @param farM a distance from which on {@code use} is the same to infinity
+     * @return the least distance put into the window
      */
-    public void fill(Window window, PatchFrames.Over frames, double farM, Use use, float[] into) {
+    public float fill(Window window, PatchFrames.Over frames, double farM, Use use, float[] into) {
         int[] inside = interiors(window);
+        float least = Float.POSITIVE_INFINITY;
         for (int p = 0; p < frames.frames().length; p++) {
             Window cells = frames.cells(p);
             Frame frame = frames.frames()[p];
-            new Patch(window, frame, use, into, inside).fill(cells, candidates(cells, farM / frame.mean()));
+            Patch patch = new Patch(window, frame, use, into, inside);
+            patch.fill(cells, candidates(cells, farM / frame.mean()));
+            least = Math.min(least, patch.least);
         }
+        return least;
     }
 
     /** For each cell 0 where it lies in a polygon, else -1; null where the window meets no polygon. */
@@ -125,6 +130,7 @@ public final class DistanceField {
         private final float[] into;
         private final int[] inside;
         private final Strain strain;
+        private float least = Float.POSITIVE_INFINITY;
 
         Patch(Window window, Frame frame, Use use, float[] into, int[] inside) {
             this.window = window;
@@ -201,6 +207,7 @@ public final class DistanceField {
         }
 
         private boolean fillAll(Window w, float distance) {
+            least = Math.min(least, distance);
             for (int row = w.row(); row < w.endRow(); row++) {
                 int start = window.index(w.col(), row);
                 Arrays.fill(into, start, start + w.cols(), distance);
@@ -221,7 +228,11 @@ public final class DistanceField {
                 }
                 int start = window.index(w.col(), row);
                 for (int c = 0; c < w.cols(); c++) {
-                    into[start + c] = inside != null && inside[start + c] == 0 ? 0 : (float) Math.sqrt(best[c]);
+                    float distance = inside != null && inside[start + c] == 0 ? 0 : (float) Math.sqrt(best[c]);
+                    into[start + c] = distance;
+                    if (distance < least) {
+                        least = distance;
+                    }
                 }
             }
         }
