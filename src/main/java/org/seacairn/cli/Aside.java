@@ -3,10 +3,10 @@ package org.seacairn.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.seacairn.score.ScoreRun;
 
 /** Work done beside the main line of a command. Its results do not depend on when it is done. */
 final class Aside implements AutoCloseable {
@@ -20,7 +20,7 @@ final class Aside implements AutoCloseable {
         });
     }
 
-    /** Begins a piece of work; ask {@link #result} for what came of it. */
+    /** Begins a piece of work; ask {@link ScoreRun#result} for what came of it. */
     <T> Future<T> begin(Callable<T> work) {
         return pool.submit(work);
     }
@@ -35,31 +35,13 @@ final class Aside implements AutoCloseable {
         RuntimeException failure = null;
         for (Future<?> work : begun) {
             try {
-                result(work);
+                ScoreRun.result(work);
             } catch (RuntimeException e) {
                 failure = failure == null ? e : failure;
             }
         }
         if (failure != null) {
             throw failure;
-        }
-    }
-
-    /** Waits for a piece of work and passes its failure on as it is. */
-    static <T> T result(Future<T> begun) {
-        try {
-            return begun.get();
-        } catch (ExecutionException e) {
-            if (e.getCause() instanceof RuntimeException cause) {
-                throw cause;
-            }
-            if (e.getCause() instanceof Error cause) {
-                throw cause;
-            }
-            throw new IllegalStateException(e.getCause());
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException("interrupted", e);
         }
     }
 

@@ -96,11 +96,11 @@ final class RankRun {
             done("choosing");
             List<Site> sites = new CheckedSites(plan, engine, layers).of(selection.picks());
             done("checking");
-            List<KeepOffBuffer> buffers = Aside.result(buffersAside);
+            List<KeepOffBuffer> buffers = ScoreRun.result(buffersAside);
             done("buffers");
             List<String> warnings = RankWarnings.of(plan, depth, layers, totals, sites);
             write(aside, output, plan, sites, buffers, totals, grid);
-            List<Run.InputFile> hashed = Aside.result(inputs);
+            List<Run.InputFile> hashed = ScoreRun.result(inputs);
             done("writing");
             RunJson.write(output.resolve(RunJson.FILE_NAME), new Run(Version.text(), command(), plan, hashed,
                     Run.WorkingCrs.of(grid.crs()), workingGrid(grid), depth.largestScaleError(),

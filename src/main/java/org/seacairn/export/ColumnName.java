@@ -1,27 +1,17 @@
 package org.seacairn.export;
 
-import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
-import java.util.regex.Pattern;
 
 /** Column names made from the labels of a plan. */
 public final class ColumnName {
-    private static final Pattern OTHER = Pattern.compile("[^\\p{L}\\p{M}\\p{N}]+");
-    private static final Pattern ENDS = Pattern.compile("^_+|_+$");
-
     private ColumnName() {}
 
-    /**
-     * The label in lower case, each run of characters that are neither letters nor digits replaced by
-     * one {@code _}: {@code Shipping lanes (N-S)} becomes {@code shipping_lanes_n_s}.
-     */
+    /** The plan's column name of a label, or {@code unnamed} where nothing of it can stand in a name. */
     public static String of(String label) {
-        String plain = Normalizer.normalize(label, Normalizer.Form.NFC).toLowerCase(Locale.ROOT);
-        String name = ENDS.matcher(OTHER.matcher(plain).replaceAll("_")).replaceAll("");
+        String name = org.seacairn.plan.ColumnName.of(label);
         return name.isEmpty() ? "unnamed" : name;
     }
 

@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.Crs;
 import org.seacairn.plan.SitingPlan.LayerFile;
+import org.seacairn.plan.Suggestion;
 
 /**
  * Which columns of a CSV file hold the coordinates: those that the plan names, or else a pair found by the
@@ -82,7 +83,7 @@ record CsvColumns(int x, int y) {
         int at = exact >= 0 ? exact : header.stream().map(CsvColumns::plain).toList().indexOf(plain(name));
         if (at < 0) {
             throw new InputException("has no column \"" + name + "\""
-                    + NearestName.to(name, header).map(near -> " (did you mean \"" + near + "\"?)").orElse("")
+                    + Suggestion.nearest(name, header).map(near -> " (did you mean \"" + near + "\"?)").orElse("")
                     + "; name one from " + quoted(header));
         }
         return at;

@@ -21,6 +21,7 @@ import org.seacairn.geodesy.Crs;
 import org.seacairn.layer.GeoPackageCatalog.Column;
 import org.seacairn.layer.GeoPackageCatalog.FeatureTable;
 import org.seacairn.plan.SitingPlan.LayerFile;
+import org.seacairn.plan.Suggestion;
 import org.sqlite.SQLiteConfig;
 
 /**
@@ -110,7 +111,7 @@ final class GeoPackageReader implements VectorReader {
         return tables.stream().filter(t -> t.name().equals(wanted)).findFirst()
                 .or(() -> tables.stream().filter(t -> t.name().equalsIgnoreCase(wanted)).findFirst())
                 .orElseThrow(() -> VectorReader.problem(source.file(), place, "has no feature table \"" + wanted + "\""
-                        + NearestName.to(wanted, names).map(near -> " (did you mean \"" + near + "\"?)").orElse("")
+                        + Suggestion.nearest(wanted, names).map(near -> " (did you mean \"" + near + "\"?)").orElse("")
                         + "; name one from " + listed));
     }
 

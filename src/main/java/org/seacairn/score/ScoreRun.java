@@ -71,7 +71,8 @@ public final class ScoreRun {
         return totals.sum();
     }
 
-    private static <T> T result(Future<T> future) {
+    /** Waits for a piece of work and passes its failure on as it is. */
+    public static <T> T result(Future<T> future) {
         try {
             return future.get();
         } catch (ExecutionException e) {
@@ -84,7 +85,7 @@ public final class ScoreRun {
             throw new IllegalStateException(e.getCause());
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-            throw new IllegalStateException("interrupted while scoring", e);
+            throw new IllegalStateException("interrupted", e);
         }
     }
 

@@ -1,5 +1,6 @@
 package org.seacairn.cli;
 
+import org.seacairn.score.ScoreRun;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -43,9 +44,9 @@ class AsideTest {
     @Test
     void resultsAndFailuresComeAsTheyAre() {
         try (Aside aside = new Aside(1)) {
-            assertEquals(7, Aside.result(aside.begin(() -> 7)));
+            assertEquals(7, ScoreRun.result(aside.begin(() -> 7)));
             Error error = new StackOverflowError();
-            assertEquals(error, assertThrows(StackOverflowError.class, () -> Aside.result(aside.begin(() -> {
+            assertEquals(error, assertThrows(StackOverflowError.class, () -> ScoreRun.result(aside.begin(() -> {
                 throw error;
             }))));
         }
