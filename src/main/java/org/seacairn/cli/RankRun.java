@@ -193,7 +193,10 @@ final class RankRun {
         plan.bottom().ifPresent(b -> files.add(b.source().file()));
         plan.reefs().ifPresent(r -> files.add(r.source().file()));
         plan.inside().map(LayerFile::file).ifPresent(files::add);
-        plan.keepOff().forEach(k -> files.add(k.source().file()));
+        plan.keepOff().forEach(k -> {
+            files.add(k.source().file());
+            k.coverage().map(LayerFile::file).ifPresent(files::add);
+        });
         plan.module().file().ifPresent(files::add);
         try {
             return files.stream().map(file -> Run.InputFile.of(plan.file(), file)).toList();

@@ -29,7 +29,7 @@ final class KeepOffBlock {
                         + " layers; put layers with the same rule into one file");
                 break;
             }
-            item.block("this keep-off layer", keys("layer", "distance", "comfortable"))
+            item.block("this keep-off layer", keys("layer", "distance", "comfortable", "coverage"))
                     .map(block -> layer(block, labelsByColumn, folder))
                     .ifPresent(layers::add);
         }
@@ -45,7 +45,8 @@ final class KeepOffBlock {
         double distanceM = block.needQuantity("distance", Kind.LENGTH, "distance: 500 m");
         RuleBlock rule = RuleBlock.read(block, "keep-off \"" + label + "\"");
         return new KeepOff(LayerBlock.read(block, label, "cables.geojson", folder), block.text("name"), distanceM,
-                comfortable(block, distanceM), rule.positionUncertaintyM(), rule.source(), rule.confirmed());
+                comfortable(block, distanceM), rule.positionUncertaintyM(), rule.source(), rule.confirmed(),
+                block.get("coverage").map(value -> LayerBlock.coverage(value, label, folder)));
     }
 
     private static void checkUnique(Value layer, String label, Map<String, String> labelsByColumn) {
@@ -82,7 +83,7 @@ final class KeepOffBlock {
     }
 
     private static String[] keys(String... own) {
-        return LayerBlock.keys(Stream.of(own, RuleBlock.KEYS, new String[] {"name"})
+        return LayerBlock.keys(Stream.of(own, RuleBlock.KEYS, new String[] {"name", LayerBlock.EDGES})
                 .flatMap(Stream::of).toArray(String[]::new));
     }
 }

@@ -5,11 +5,14 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.Crs;
+import org.seacairn.plan.SitingPlan.Edges;
 import org.seacairn.plan.SitingPlan.LayerFile;
 
 /** The keys that every block with a layer has: which file, and how to read it. */
 final class LayerBlock {
     private static final String[] KEYS = {"file", "table", "crs", "x-column", "y-column"};
+    /** Allowed only where the layer's edges are measured to. */
+    static final String EDGES = "edges";
 
     private LayerBlock() {}
 
@@ -27,7 +30,23 @@ final class LayerBlock {
                     : "y-column is given and x-column is not; give both");
         }
         return new LayerFile(label, path, block.text("table"), crs(block), block.text("x-column"),
-                block.text("y-column"), file.map(Value::line).orElse(0));
+                block.text("y-column"), file.map(Value::line).orElse(0), edges(block));
+    }
+
+    private static Edges edges(Block block) {
+        return block.get(EDGES).flatMap(value -> value.choice(Edges.class)).orElse(Edges.GEODESIC);
+    }
+
+    /** The extent of a layer: a block of its own, or the name of its file alone. */
+    static LayerFile coverage(Value value, String layer, PlanFolder folder) {
+        String label = layer + " coverage";
+        if (value.isBlock()) {
+            Block block = value.block("coverage", "file", "table", "crs").orElseThrow();
+            return read(block, label, "survey-extent.geojson", folder);
+        }
+        Optional<String> none = Optional.empty();
+        return new LayerFile(label, folder.file(value).orElse(Path.of("")), none, none, none, none, value.line(),
+                Edges.GEODESIC);
     }
 
     /** The text of a block's CRS, known to be readable. */

@@ -52,6 +52,9 @@ public record SitingPlan(
     /** The measures that a plan can score. */
     public enum Measure { DEPTH, SLOPE, RUGGEDNESS, BOTTOM, CLEARANCE, SPACING }
 
+    /** What runs between two neighbouring vertices of a layer: the shortest line, or the line of one course. */
+    public enum Edges { GEODESIC, RHUMB_LINE }
+
     /** Sense of the numbers in a bathymetry file. */
     public enum Values { ELEVATION, DEPTH }
 
@@ -65,6 +68,7 @@ public record SitingPlan(
      * @param xColumn column of a CSV file with longitude or easting, or empty: found by its header
      * @param yColumn column of a CSV file with latitude or northing, or empty: found by its header
      * @param line line of the plan that names the file
+     * @param edges how the layer's lines and outlines run between their vertices
      */
     public record LayerFile(
             String label,
@@ -73,7 +77,8 @@ public record SitingPlan(
             Optional<String> crs,
             Optional<String> xColumn,
             Optional<String> yColumn,
-            int line) {}
+            int line,
+            Edges edges) {}
 
     /**
      * @param metresPerUnit what one unit of the file's numbers is in metres
@@ -139,10 +144,12 @@ public record SitingPlan(
      *     from its required distance on
      * @param ruleSource what the distance comes from, or empty
      * @param confirmed false: nobody has checked the rule's text yet
+     * @param coverage polygons within which the layer was surveyed or compiled, or empty: everywhere
      */
     public record KeepOff(
             LayerFile source, Optional<String> nameAttribute, double distanceM, OptionalDouble comfortableM,
-            double positionUncertaintyM, Optional<String> ruleSource, boolean confirmed) {}
+            double positionUncertaintyM, Optional<String> ruleSource, boolean confirmed,
+            Optional<LayerFile> coverage) {}
 
     /** Limits of a cell; an empty one is not applied. Height share is of the water depth, 0..1. */
     public record Limits(

@@ -27,6 +27,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TimeZone;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import net.sf.geographiclib.Geodesic;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -77,6 +78,17 @@ class RankCommandTest {
         assertEquals(List.of("1,S01", "2,S02", "3,S03", "4,S04"),
                 lines.stream().skip(1).map(line -> line.substring(0, 5)).toList());
         lines.stream().skip(1).forEach(line -> assertTrue(line.contains(",Cable 1,Teapot,"), line));
+    }
+
+    @Test
+    void everyFileOfThePlanIsHashed() {
+        scene.write("extent.geojson", TinyScene.features(TinyScene.polygon("name", "surveyed", -500, -500, 1700, 1300)));
+        scene.plan("distance: 100 m,", "distance: 100 m, coverage: extent.geojson,");
+        assertEquals(0, scene.rank().status());
+        String inputs = scene.read("plan-out/run.json").replaceFirst("(?s).*?\"inputs\" : \\[(.*?)\\].*", "$1");
+        assertEquals(List.of("plan.yaml", "depths.asc", "bottom.geojson", "reefs.csv", "permit.geojson", "cables.geojson",
+                "extent.geojson", "module.yaml"), Pattern.compile("\"file\" : \"(.*?)\"").matcher(inputs).results()
+                        .map(file -> file.group(1)).toList());
     }
 
     @Test

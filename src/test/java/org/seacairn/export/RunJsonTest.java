@@ -66,6 +66,10 @@ class RunJsonTest {
         assertEquals("bathymetry.tif", json.get("plan.bathymetry.source.file"));
         assertEquals("1.0", json.get("plan.bathymetry.metres_per_unit"));
         assertEquals("layers/lanes.shp", json.get("plan.keep_off[1].source.file"));
+        assertEquals("rhumb-line", json.get("plan.keep_off[1].source.edges"));
+        assertEquals("geodesic", json.get("plan.bathymetry.source.edges"));
+        assertEquals("layers/extent.geojson", json.get("plan.keep_off[1].coverage.file"));
+        assertEquals("cables coverage", json.get("plan.keep_off[1].coverage.label"));
         assertEquals("false", json.get("plan.keep_off[1].confirmed"));
         assertEquals("25.908", json.get("plan.limits.clearance_above_m"));
         assertEquals("null", json.get("plan.limits.height_share"));

@@ -17,6 +17,7 @@ import org.seacairn.plan.SitingPlan.Combination;
 import org.seacairn.plan.SitingPlan.Criterion;
 import org.seacairn.plan.SitingPlan.Curve;
 import org.seacairn.plan.SitingPlan.KeepOff;
+import org.seacairn.plan.SitingPlan.Edges;
 import org.seacairn.plan.SitingPlan.LayerFile;
 import org.seacairn.plan.SitingPlan.Limits;
 import org.seacairn.plan.SitingPlan.Measure;
@@ -33,12 +34,14 @@ final class Samples {
 
     static SitingPlan plan(String... keepOffLabels) {
         LayerFile grid = new LayerFile("bathymetry", PLAN.resolveSibling("bathymetry.tif"), Optional.empty(),
-                Optional.of("EPSG:32617"), Optional.empty(), Optional.empty(), 4);
+                Optional.of("EPSG:32617"), Optional.empty(), Optional.empty(), 4,
+                Edges.GEODESIC);
         List<KeepOff> keepOff = List.of(keepOffLabels).stream()
                 .map(label -> new KeepOff(
                         new LayerFile(label, PLAN.resolveSibling("layers/lanes.shp"), Optional.empty(), Optional.empty(),
-                                Optional.empty(), Optional.empty(), 9),
-                        Optional.empty(), 500, OptionalDouble.of(1852), 20, Optional.of("a rule"), false))
+                                Optional.empty(), Optional.empty(), 9, Edges.RHUMB_LINE),
+                        Optional.empty(), 500, OptionalDouble.of(1852), 20, Optional.of("a rule"), false,
+                        Optional.of(extent(label))))
                 .toList();
         return new SitingPlan(PLAN, "Infill off <Nowhere> & back", SitingPlan.Display.US, Optional.empty(),
                 OptionalDouble.of(20),
@@ -51,6 +54,12 @@ final class Samples {
                         new Criterion(Measure.CLEARANCE, 2, Optional.empty())),
                 Optional.of(new Pairwise(new double[][] {{1, 3}, {1 / 3.0, 1}}, 2, 0, "from memory")),
                 Combination.WEIGHTED_MEAN, new Sites(25, 150), List.of("weights do not sum to one"));
+    }
+
+    private static LayerFile extent(String label) {
+        Optional<String> none = Optional.empty();
+        return new LayerFile(label + " coverage", PLAN.resolveSibling("layers/extent.geojson"), none, none, none, none, 10,
+                Edges.GEODESIC);
     }
 
     static SitingPlan plan() {

@@ -19,6 +19,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.Crs;
+import org.seacairn.plan.SitingPlan.Edges;
 import org.seacairn.plan.SitingPlan.LayerFile;
 
 /** Esri's format as its makers and many others write it: header words, layouts of the values, damage. */
@@ -38,7 +39,7 @@ class AsciiGridBathymetryTest {
     private Bathymetry open(String text, Optional<String> crs) {
         Path file = folder.resolve("depths.asc");
         write(file, text);
-        return Bathymetries.open(new LayerFile("bathymetry", file, Optional.empty(), crs, Optional.empty(), Optional.empty(), 1));
+        return Bathymetries.open(new LayerFile("bathymetry", file, Optional.empty(), crs, Optional.empty(), Optional.empty(), 1, Edges.GEODESIC));
     }
 
     private static void write(Path file, String text) {

@@ -37,6 +37,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.Crs;
 import org.seacairn.layer.HandTiff.Sample;
+import org.seacairn.plan.SitingPlan.Edges;
 import org.seacairn.plan.SitingPlan.LayerFile;
 
 /** GeoTIFFs of many makers: from GeoTools' writer where it makes the kind, else laid out by hand. */
@@ -56,7 +57,7 @@ class GeoTiffBathymetryTest {
     }
 
     private Bathymetry open(Optional<String> crs) {
-        return Bathymetries.open(new LayerFile("bathymetry", file(), Optional.empty(), crs, Optional.empty(), Optional.empty(), 1));
+        return Bathymetries.open(new LayerFile("bathymetry", file(), Optional.empty(), crs, Optional.empty(), Optional.empty(), 1, Edges.GEODESIC));
     }
 
     private static float[] all(Bathymetry bathymetry) {

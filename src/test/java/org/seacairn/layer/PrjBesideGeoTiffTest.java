@@ -9,6 +9,7 @@ import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seacairn.geodesy.Crs;
+import org.seacairn.plan.SitingPlan.Edges;
 import org.seacairn.plan.SitingPlan.LayerFile;
 
 class PrjBesideGeoTiffTest {
@@ -21,7 +22,7 @@ class PrjBesideGeoTiffTest {
         Path tif = Files.copy(Path.of("sample-layers", "bathymetry.tif"), folder.resolve("bathymetry.tif"));
         Files.writeString(folder.resolve("bathymetry.prj"), Crs.ofEpsg(32611).wkt());
         LayerFile source = new LayerFile("bathymetry", tif, Optional.empty(), Optional.empty(), Optional.empty(),
-                Optional.empty(), 1);
+                Optional.empty(), 1, Edges.GEODESIC);
         try (Bathymetry opened = Bathymetries.open(source)) {
             assertEquals(OptionalInt.of(32617), opened.crs().epsg());
         }

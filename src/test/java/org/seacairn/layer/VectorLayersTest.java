@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.seacairn.plan.SitingPlan.Edges;
 import org.seacairn.plan.SitingPlan.LayerFile;
 
 class VectorLayersTest {
@@ -47,7 +48,7 @@ class VectorLayersTest {
 
     @Test
     void leavesOutThePlansLineWhereThereIsNone() {
-        LayerFile source = new LayerFile("proposal", folder.resolve("sites.csv"), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), 0);
+        LayerFile source = new LayerFile("proposal", folder.resolve("sites.csv"), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), 0, Edges.GEODESIC);
         assertEquals("sites.csv, layer \"proposal\": there is no such file; check its name and folder", Refusals.of(source));
     }
 }

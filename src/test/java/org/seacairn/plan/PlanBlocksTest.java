@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.seacairn.plan.PlanOnDisk.LEAST;
 import static org.seacairn.plan.PlanOnDisk.with;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,7 +15,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.seacairn.plan.SitingPlan.Edges;
 import org.seacairn.plan.SitingPlan.KeepOff;
+import org.seacairn.plan.SitingPlan.LayerFile;
 import org.seacairn.plan.SitingPlan.Limits;
 import org.seacairn.plan.SitingPlan.Reefs;
 import org.seacairn.plan.SitingPlan.Uncertainty;
@@ -132,6 +135,7 @@ class PlanBlocksTest {
             class: k                                                       | bottom has no "classes"; add it, for example "classes: {sand: {suitability: 1.0}, hardbottom: never}"
             classes: {sand: never}                                         | bottom has no "class"; add it, for example "class: kind"
             class: k, classes: {sand: never}, unmapped: excluded           | unmapped is "excluded"; write exclude, or a suitability from 0 to 1
+            class: k, classes: {sand: never}, edges: rhumb-line            | "edges" is not a key of bottom; known here: file, table, crs, x-column, y-column, class, unmapped, classes
             class: k, classes: {sand: never}, unmapped: 2                  | unmapped is "2"; a share is 0 to 1 here
             class: k, classes: {sand: never, sand: never}                  | "sand" is written twice in classes (first in line 1); keep one
             """)
@@ -152,6 +156,44 @@ class PlanBlocksTest {
         assertEquals(0, cables.positionUncertaintyM());
         assertEquals(Optional.empty(), cables.ruleSource());
         assertEquals(false, cables.confirmed());
+        assertEquals(Optional.empty(), cables.coverage());
+        assertEquals(Edges.GEODESIC, cables.source().edges());
+    }
+
+    @Test
+    void coverageIsAFileNameOrABlock() throws IOException {
+        disk.write("extent.gpkg", "");
+        List<KeepOff> layers = disk.read("""
+                keep-off:
+                  - {layer: cables, file: cables.geojson, distance: 5 m}
+                  - {layer: lanes, file: lanes.shp, edges: rhumb-line, distance: 5 m, coverage: extent.gpkg}
+                  - layer: wrecks
+                    file: reefs.csv
+                    distance: 5 m
+                    coverage:
+                      crs: "EPSG:4326"
+                      file: extent.gpkg
+                      table: charted
+                """ + LEAST).keepOff();
+        Optional<String> none = Optional.empty();
+        Path extent = folder.toRealPath().resolve("extent.gpkg");
+        assertEquals(List.of(
+                Optional.empty(),
+                Optional.of(new LayerFile("lanes coverage", extent, none, none, none, none, 3, Edges.GEODESIC)),
+                Optional.of(new LayerFile("wrecks coverage", extent, Optional.of("charted"), Optional.of("EPSG:4326"), none,
+                        none, 9, Edges.GEODESIC))), layers.stream().map(KeepOff::coverage).toList());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"'', GEODESIC", "', edges: geodesic', GEODESIC", "', edges: rhumb-line', RHUMB_LINE"})
+    void edgesOfTheLayersThatAreMeasuredTo(String keys, Edges expected) {
+        SitingPlan plan = disk.read("""
+                keep-off: [{layer: lanes, file: lanes.shp, distance: 5 m%s}]
+                reefs: {file: reefs.csv, keep-off: 60 m%s}
+                inside: {file: permit-areas.geojson%s}
+                """.formatted(keys, keys, keys) + LEAST);
+        assertEquals(List.of(expected, expected, expected), List.of(plan.keepOff().get(0).source().edges(),
+                plan.reefs().orElseThrow().source().edges(), plan.inside().orElseThrow().edges()));
     }
 
     @ParameterizedTest
@@ -193,6 +235,14 @@ class PlanBlocksTest {
             layer: a, file: lanes.shp, distance: 5 m, confirmed: true | confirmed is true and no source is named; add it, for example "source: permit, condition 4"
             layer: a, file: lanes.shp, distance: 5 m, confirmd: false | "confirmd" is not a key of this keep-off layer; did you mean "confirmed"?
             layer: Reefs, file: lanes.shp, distance: 5 m              | layer is "Reefs", which becomes the same column name "reefs" as that of the existing reefs; write another name
+            layer: a, file: lanes.shp, distance: 5 m, edges: rhumb    | edges is "rhumb"; known here: geodesic, rhumb-line
+            layer: a, file: lanes.shp, distance: 5 m, coverage: []    | coverage is a list; write a single value
+            layer: a, file: lanes.shp, distance: 5 m, coverage:       | coverage has no value; write one or leave the key out
+            layer: a, file: lanes.shp, distance: 5 m, coverage: gone.geojson | coverage is "gone.geojson", and there is no such file; check the name (paths start from the plan's folder)
+            layer: a, file: lanes.shp, distance: 5 m, coverage: {file: gone.shp} | file is "gone.shp", and there is no such file; check the name (paths start from the plan's folder)
+            layer: a, file: lanes.shp, distance: 5 m, coverage: {table: t} | coverage has no "file"; add it, for example "file: survey-extent.geojson"
+            layer: a, file: lanes.shp, distance: 5 m, coverage: {file: lanes.shp, edges: geodesic} | "edges" is not a key of coverage; known here: file, table, crs
+            layer: a, file: lanes.shp, distance: 5 m, coverage: {file: lanes.shp, crs: 7} | CRS "7" is not known; write an EPSG code such as EPSG:32617, or well-known text
             layer: "--", file: lanes.shp, distance: 5 m               | layer is "--" without a letter or digit; write a name
             """)
     void keepOffMistakes(String keys, String expected) {

@@ -113,10 +113,13 @@ class PlanFolderTest {
             {"current: {file: ../c.csv}\n", "../c.csv"},
             {"reefs: {file: ../r.csv, keep-off: 60 m}\n", "../r.csv"},
             {"bottom: {file: ../b.gpkg, class: k, classes: {sand: never}}\n", "../b.gpkg"},
-            {"keep-off: [{layer: a, file: ../l.shp, distance: 1 m}]\n", "../l.shp"}}) {
+            {"keep-off: [{layer: a, file: ../l.shp, distance: 1 m}]\n", "../l.shp"},
+            {"keep-off: [{layer: a, file: lanes.shp, distance: 1 m, coverage: {file: ../e.shp}}]\n", "../e.shp"}}) {
             assertEquals(List.of("plan.yaml, line 1: file is \"" + block[1] + "\"" + expected),
                     disk.problems(block[0] + LEAST));
         }
+        assertEquals(List.of("plan.yaml, line 1: coverage is \"../e.shp\"" + expected),
+                disk.problems("keep-off: [{layer: a, file: lanes.shp, distance: 1 m, coverage: ../e.shp}]\n" + LEAST));
         assertEquals(List.of("plan.yaml, line 5: file is \"../m.yaml\"" + expected),
                 disk.problems(with(LEAST, "module:\n  height: 9 m\n  landing-radius: 25 m\n", "module: {file: ../m.yaml}\n")));
     }

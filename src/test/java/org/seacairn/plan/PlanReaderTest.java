@@ -25,6 +25,7 @@ import org.seacairn.plan.SitingPlan.Criterion;
 import org.seacairn.plan.SitingPlan.CurrentLevel;
 import org.seacairn.plan.SitingPlan.Curve;
 import org.seacairn.plan.SitingPlan.Display;
+import org.seacairn.plan.SitingPlan.Edges;
 import org.seacairn.plan.SitingPlan.KeepOff;
 import org.seacairn.plan.SitingPlan.LayerFile;
 import org.seacairn.plan.SitingPlan.Limits;
@@ -47,7 +48,7 @@ class PlanReaderTest {
 
     private LayerFile layer(String label, String file, int line) throws Exception {
         Optional<String> none = Optional.empty();
-        return new LayerFile(label, folder.toRealPath().resolve(file), none, none, none, none, line);
+        return new LayerFile(label, folder.toRealPath().resolve(file), none, none, none, none, line, Edges.GEODESIC);
     }
 
     private static OptionalDouble some(double value) {
@@ -73,9 +74,9 @@ class PlanReaderTest {
         assertEquals(Optional.of(layer("inside", "permit-areas.geojson", 20)), plan.inside());
         assertEquals(List.of(
                 new KeepOff(layer("shipping lanes", "lanes.shp", 22), Optional.empty(), 500, some(1852), 20,
-                        Optional.of("invented rule 1"), true),
+                        Optional.of("invented rule 1"), true, Optional.empty()),
                 new KeepOff(layer("cables", "cables.geojson", 23), Optional.empty(), 500, some(1000), 0,
-                        Optional.of("invented rule 2"), false)), plan.keepOff());
+                        Optional.of("invented rule 2"), false, Optional.empty())), plan.keepOff());
         assertEquals(new Limits(some(60), some(150), some(5), none, some(85 * 0.3048), some(0.5)), plan.limits());
         assertEquals(new ReefModule(Optional.of(folder.toRealPath().resolve("module.yaml")), "Pole on a slab",
                 30 * 0.3048, 25), plan.module());
