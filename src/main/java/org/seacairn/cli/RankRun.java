@@ -3,11 +3,9 @@ package org.seacairn.cli;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.Future;
 import org.locationtech.jts.geom.Geometry;
 import org.seacairn.InputException;
@@ -33,7 +31,6 @@ import org.seacairn.place.Site;
 import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.KeepOff;
-import org.seacairn.plan.SitingPlan.LayerFile;
 import org.seacairn.plan.SitingPlan.Reefs;
 import org.seacairn.score.ScoreEngine;
 import org.seacairn.score.ScoreRun;
@@ -70,7 +67,7 @@ final class RankRun {
             // The EPSG data set takes a second to open; the plan is read meanwhile.
             aside.begin(() -> Crs.ofEpsg(ANY_UTM_ZONE));
             SitingPlan plan = PlanReader.read(planFile, allowOutside);
-            Future<List<Run.InputFile>> inputs = aside.begin(() -> inputs(plan));
+            Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan));
             done("plan");
             return run(plan, aside, inputs);
         }
@@ -168,7 +165,8 @@ final class RankRun {
                 () -> SitesCsv.write(output.resolve("sites.csv"), plan, sites),
                 () -> GpxWriter.write(output.resolve("sites.gpx"), plan.title(), sites),
                 () -> ReasonsCsv.write(output.resolve("reasons.csv"), reasonCounts(totals, grid)),
-                () -> Styles.copyTo(output.path()));
+                () -> Styles.copyTo(output.path(),
+                        List.of("keep_off_buffers", "landing_circles", "reasons", "score", "sites")));
     }
 
     private static List<ReasonCount> reasonCounts(ScoreTotals totals, GridGeometry grid) {
@@ -183,25 +181,5 @@ final class RankRun {
 
     private static Run.WorkingGrid workingGrid(GridGeometry grid) {
         return new Run.WorkingGrid(grid.cols(), grid.rows(), grid.cellM(), grid.west(), grid.north());
-    }
-
-    /** Every file that the plan names, the plan itself first. */
-    private List<Run.InputFile> inputs(SitingPlan plan) {
-        Set<Path> files = new LinkedHashSet<>();
-        files.add(plan.file());
-        files.add(plan.bathymetry().source().file());
-        plan.bottom().ifPresent(b -> files.add(b.source().file()));
-        plan.reefs().ifPresent(r -> files.add(r.source().file()));
-        plan.inside().map(LayerFile::file).ifPresent(files::add);
-        plan.keepOff().forEach(k -> {
-            files.add(k.source().file());
-            k.coverage().map(LayerFile::file).ifPresent(files::add);
-        });
-        plan.module().file().ifPresent(files::add);
-        try {
-            return files.stream().map(file -> Run.InputFile.of(plan.file(), file)).toList();
-        } catch (InputException e) {
-            throw new InputException(e.getMessage() + "; it was there when the run began", e);
-        }
     }
 }

@@ -1,11 +1,5 @@
 package org.seacairn.cli;
 
-import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.json.JsonWriteFeature;
-import java.io.IOException;
-import java.io.StringWriter;
-import java.io.UncheckedIOException;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -83,12 +77,7 @@ final class RankSummary {
     }
 
     static String json(RankRun.Result result) {
-        StringWriter text = new StringWriter();
-        // Escaped, so that it stays JSON whatever encoding standard output has.
-        JsonFactory factory = JsonFactory.builder().enable(JsonWriteFeature.ESCAPE_NON_ASCII).build();
-        try (JsonGenerator json = factory.createGenerator(text)) {
-            json.useDefaultPrettyPrinter();
-            json.writeStartObject();
+        return JsonText.of(json -> {
             json.writeStringField("title", result.plan().title());
             json.writeStringField("out", result.outFolder().toString());
             json.writeNumberField("cells", result.totals().cells());
@@ -119,16 +108,8 @@ final class RankSummary {
                 json.writeEndObject();
             }
             json.writeEndArray();
-            json.writeArrayFieldStart("warnings");
-            for (String warning : result.warnings()) {
-                json.writeString(warning);
-            }
-            json.writeEndArray();
-            json.writeEndObject();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        return text + "\n";
+            JsonText.array(json, "warnings", result.warnings());
+        });
     }
 
     private static void line(StringBuilder text, String format, Object... values) {

@@ -25,7 +25,7 @@ public record FeatureTable<T>(
         Function<T, String> label, Function<T, Geometry> geometry) {
 
     /** Geometry types, named as in GeoPackage. */
-    public enum Shape { POINT, POLYGON, MULTIPOLYGON }
+    public enum Shape { POINT, LINESTRING, POLYGON, MULTIPOLYGON }
 
     private static final GeometryFactory FACTORY = new GeometryFactory();
 

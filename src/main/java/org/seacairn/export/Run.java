@@ -14,6 +14,7 @@ import org.seacairn.plan.SitingPlan;
  *
  * @param version of Seacairn
  * @param command the arguments it was called with
+ * @param counts what came of it, {@link Counts} or {@link ReviewCounts}
  * @param largestScaleError over the working grid, as a share of a distance
  * @param warnings one line each
  * @param timingsS seconds by stage, in the order of the map; the only part that may differ between
@@ -21,7 +22,7 @@ import org.seacairn.plan.SitingPlan;
  */
 public record Run(
         String version, String command, SitingPlan plan, List<InputFile> inputs, WorkingCrs crs, WorkingGrid grid,
-        double largestScaleError, Counts counts, List<String> warnings, Map<String, Double> timingsS) {
+        double largestScaleError, Record counts, List<String> warnings, Map<String, Double> timingsS) {
 
     /** @param file relative to the plan's folder where it lies below it */
     public record InputFile(String file, String sha256, long bytes) {
@@ -58,4 +59,7 @@ public record Run(
      * @param scored cells with no reason against them
      */
     public record Counts(long cells, long withDepth, long scored, int sites, List<ReasonCount> reasons) {}
+
+    /** Findings by verdict. */
+    public record ReviewCounts(long sites, long findings, long pass, long marginal, long noData, long fail) {}
 }

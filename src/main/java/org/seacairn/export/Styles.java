@@ -9,8 +9,8 @@ import java.util.List;
 /** The styles of the output layers (OGC SLD 1.0.0), as they are bundled with the program. */
 public final class Styles {
     /** File names, one for each layer and raster of the output. */
-    public static final List<String> NAMES =
-            List.of("keep_off_buffers.sld", "landing_circles.sld", "reasons.sld", "score.sld", "sites.sld");
+    public static final List<String> NAMES = List.of("approaches.sld", "keep_off_buffers.sld", "landing_circles.sld",
+            "proposed_points.sld", "proposed_polygons.sld", "reasons.sld", "review.sld", "score.sld", "sites.sld");
 
     private Styles() {}
 
@@ -24,18 +24,19 @@ public final class Styles {
     }
 
     /**
-     * Copies every style to {@code styles/} of an output folder.
+     * Copies styles to {@code styles/} of an output folder.
      *
+     * @param layers names of vector and raster layers
      * @throws org.seacairn.InputException if that cannot be written
      */
-    public static void copyTo(Path outputFolder) {
+    public static void copyTo(Path outputFolder, List<String> layers) {
         Path folder = outputFolder.resolve("styles");
         try {
             Files.createDirectories(folder);
         } catch (IOException e) {
             throw OutputFile.cannotWrite(folder, e);
         }
-        for (String name : NAMES) {
+        for (String name : layers.stream().map(layer -> layer + ".sld").toList()) {
             OutputFile.bytes(folder.resolve(name), out -> {
                 try (InputStream style = open(name)) {
                     style.transferTo(out);

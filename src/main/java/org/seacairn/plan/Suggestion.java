@@ -39,7 +39,7 @@ public final class Suggestion {
     }
 
     /** The advice that ends a message: the nearest word, or all of them. */
-    static String advice(String met, Collection<String> known) {
+    public static String advice(String met, Collection<String> known) {
         return nearest(met, known)
                 .map(word -> "did you mean \"" + word + "\"?")
                 .orElseGet(() -> "known here: " + String.join(", ", known));

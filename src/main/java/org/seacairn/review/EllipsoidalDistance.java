@@ -2,6 +2,7 @@ package org.seacairn.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import net.sf.geographiclib.GeoMath;
 import net.sf.geographiclib.Geodesic;
 import org.locationtech.jts.geom.Coordinate;
@@ -27,18 +28,7 @@ public final class EllipsoidalDistance {
     private final Geodesic geodesic;
     private final List<Feature> features;
     private final SphereTree tree;
-    private final List<Area> areas;
-
-    /** One polygon of a feature. */
-    private record Area(int feature, List<GeodesicRing> rings) {
-        boolean contains(double lonDeg, double latDeg) {
-            boolean odd = false;
-            for (GeodesicRing ring : rings) {
-                odd ^= ring.goesAround(lonDeg, latDeg);
-            }
-            return odd;
-        }
-    }
+    private final List<GeodesicArea> areas;
 
     /**
      * @param distanceM along the geodesic; 0 inside a polygon
@@ -51,11 +41,11 @@ public final class EllipsoidalDistance {
     public record Nearest(
             double distanceM, double azimuthDeg, double longitudeDeg, double latitudeDeg, Feature feature) {}
 
-    private EllipsoidalDistance(Geodesic geodesic, List<Feature> features, SphereTree tree, List<Area> areas) {
+    private EllipsoidalDistance(Geodesic geodesic, List<Feature> features, SphereTree tree, List<GeodesicArea> areas) {
         this.geodesic = geodesic;
         this.features = features;
         this.tree = tree;
-        this.areas = areas;
+        this.areas = List.copyOf(areas);
     }
 
     /**
@@ -67,7 +57,7 @@ public final class EllipsoidalDistance {
      */
     public static EllipsoidalDistance of(List<Feature> lonLatFeatures, Geodesic geodesic) {
         List<GeodesicPiece> pieces = new ArrayList<>();
-        List<Area> areas = new ArrayList<>();
+        List<GeodesicArea> areas = new ArrayList<>();
         for (int i = 0; i < lonLatFeatures.size(); i++) {
             check(lonLatFeatures.get(i));
             take(lonLatFeatures.get(i).geometry(), i, geodesic, pieces, areas);
@@ -86,43 +76,20 @@ public final class EllipsoidalDistance {
     }
 
     private static void take(
-            Geometry geometry, int feature, Geodesic geodesic, List<GeodesicPiece> pieces, List<Area> areas) {
+            Geometry geometry, int feature, Geodesic geodesic, List<GeodesicPiece> pieces, List<GeodesicArea> areas) {
         if (geometry instanceof GeometryCollection) {
             for (int i = 0; i < geometry.getNumGeometries(); i++) {
                 take(geometry.getGeometryN(i), feature, geodesic, pieces, areas);
             }
         } else if (geometry instanceof Polygon polygon) {
-            List<GeodesicRing> rings = new ArrayList<>();
-            for (int i = -1; i < polygon.getNumInteriorRing(); i++) {
-                LineString ring = i < 0 ? polygon.getExteriorRing() : polygon.getInteriorRingN(i);
-                List<GeodesicPiece> edges = edges(ring, feature, geodesic);
-                pieces.addAll(edges);
-                if (edges.size() > 1) {
-                    rings.add(new GeodesicRing(edges, geodesic));
-                }
-            }
-            areas.add(new Area(feature, rings));
+            GeodesicArea area = new GeodesicArea(feature, polygon, geodesic);
+            pieces.addAll(area.edges());
+            areas.add(area);
         } else if (geometry instanceof LineString || geometry instanceof Point) {
-            pieces.addAll(edges(geometry, feature, geodesic));
+            pieces.addAll(GeodesicPiece.ofPath(feature, geometry, geodesic));
         } else {
             throw new IllegalArgumentException("no edges are known of a " + geometry.getGeometryType());
         }
-    }
-
-    /** The stretches of a path, longitudes running on; a path without length is a point. */
-    private static List<GeodesicPiece> edges(Geometry path, int feature, Geodesic geodesic) {
-        Coordinate[] vertices = path.getCoordinates();
-        List<GeodesicPiece> edges = new ArrayList<>();
-        double lonDeg = vertices.length == 0 ? Double.NaN : vertices[0].x;
-        for (int i = 1; i < vertices.length; i++) {
-            Coordinate from = new Coordinate(lonDeg, vertices[i - 1].y);
-            edges.addAll(GeodesicPiece.ofEdge(feature, from, vertices[i], geodesic));
-            lonDeg = edges.isEmpty() ? lonDeg : edges.get(edges.size() - 1).endLongitudeDeg();
-        }
-        if (edges.isEmpty() && vertices.length > 0) {
-            edges.add(GeodesicPiece.point(feature, vertices[0], geodesic));
-        }
-        return edges;
     }
 
     /**
@@ -131,18 +98,45 @@ public final class EllipsoidalDistance {
      * @throws IllegalArgumentException if the place is none on Earth
      */
     public Nearest nearest(double lonDeg, double latDeg) {
-        if (!Double.isFinite(lonDeg) || !(Math.abs(latDeg) <= 90)) {
-            throw new IllegalArgumentException("longitude " + lonDeg + ", latitude " + latDeg);
-        }
-        for (Area area : areas) {
+        requirePlace(lonDeg, latDeg);
+        for (GeodesicArea area : areas) {
             if (area.contains(lonDeg, latDeg)) {
-                return new Nearest(0, Double.NaN, GeoMath.AngNormalize(lonDeg), latDeg, features.get(area.feature));
+                return new Nearest(0, Double.NaN, GeoMath.AngNormalize(lonDeg), latDeg, features.get(area.feature()));
             }
         }
         SphereTree.Hit hit = tree.nearest(lonDeg, latDeg);
-        double azimuthDeg = GeoMath.AngNormalize(hit.foot().azimuthDeg());
-        return new Nearest(hit.foot().distanceM(), azimuthDeg < 0 ? azimuthDeg + 360 : azimuthDeg,
-                GeoMath.AngNormalize(hit.foot().longitudeDeg()), hit.foot().latitudeDeg(),
-                features.get(hit.piece().feature()));
+        return nearest(hit.foot(), hit.piece().feature());
+    }
+
+    /** The nearest point of the features but one, polygons taken as their outlines; empty if there is no other. */
+    Optional<Nearest> nearestBut(int feature, double lonDeg, double latDeg) {
+        return tree.nearestBut(feature, lonDeg, latDeg).map(hit -> nearest(hit.foot(), hit.piece().feature()));
+    }
+
+    private static void requirePlace(double lonDeg, double latDeg) {
+        if (!Double.isFinite(lonDeg) || !(Math.abs(latDeg) <= 90)) {
+            throw new IllegalArgumentException("longitude " + lonDeg + ", latitude " + latDeg);
+        }
+    }
+
+    private Nearest nearest(GeodesicPiece.Foot foot, int feature) {
+        return new Nearest(foot.distanceM(), foot.bearingDeg(), GeoMath.AngNormalize(foot.longitudeDeg()),
+                foot.latitudeDeg(), features.get(feature));
+    }
+
+    List<Feature> features() {
+        return features;
+    }
+
+    SphereTree tree() {
+        return tree;
+    }
+
+    List<GeodesicArea> areas() {
+        return areas;
+    }
+
+    Geodesic geodesic() {
+        return geodesic;
     }
 }

@@ -2,11 +2,13 @@ package org.seacairn.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import net.sf.geographiclib.GeoMath;
 import net.sf.geographiclib.Geodesic;
 import net.sf.geographiclib.GeodesicData;
 import net.sf.geographiclib.GeodesicLine;
 import net.sf.geographiclib.GeodesicMask;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
 
 /**
  * A stretch of a geodesic edge, at most {@value #LONGEST_M} m long, or a single point (length 0). Long
@@ -27,7 +29,13 @@ record GeodesicPiece(
     private static final int MAX_STEPS = 30;
 
     /** The foot of a place on a stretch; the azimuth is at the place, towards the foot. */
-    record Foot(double distanceM, double azimuthDeg, double longitudeDeg, double latitudeDeg) {}
+    record Foot(double distanceM, double azimuthDeg, double longitudeDeg, double latitudeDeg) {
+        /** The azimuth, 0 to 360. */
+        double bearingDeg() {
+            double normalDeg = GeoMath.AngNormalize(azimuthDeg);
+            return normalDeg < 0 ? normalDeg + 360 : normalDeg;
+        }
+    }
 
     static GeodesicPiece point(int feature, Coordinate at, Geodesic geodesic) {
         Vector place = Vector.of(at.x, at.y, geodesic);
@@ -59,6 +67,22 @@ record GeodesicPiece(
             azimuthDeg = to.azi2;
         }
         return pieces;
+    }
+
+    /** The stretches of a path, longitudes running on; a path without length is a point. */
+    static List<GeodesicPiece> ofPath(int feature, Geometry path, Geodesic geodesic) {
+        Coordinate[] vertices = path.getCoordinates();
+        List<GeodesicPiece> edges = new ArrayList<>();
+        double lonDeg = vertices.length == 0 ? Double.NaN : vertices[0].x;
+        for (int i = 1; i < vertices.length; i++) {
+            Coordinate from = new Coordinate(lonDeg, vertices[i - 1].y);
+            edges.addAll(ofEdge(feature, from, vertices[i], geodesic));
+            lonDeg = edges.isEmpty() ? lonDeg : edges.get(edges.size() - 1).endLongitudeDeg();
+        }
+        if (edges.isEmpty() && vertices.length > 0) {
+            edges.add(point(feature, vertices[0], geodesic));
+        }
+        return edges;
     }
 
     /** How far the stretch can be from its chord: no geodesic bends more than a meridian does at the equator. */
@@ -108,6 +132,56 @@ record GeodesicPiece(
             alongM = nextM;
         }
         return nearest;
+    }
+
+    /**
+     * How far to the right of the geodesic that the stretch lies on a place is, in metres; to the left
+     * below 0. A geodesic is met at most once by another from its own start, so the sign is that of
+     * the difference of azimuths there; the size is right near the stretch.
+     */
+    double rightOfM(double lonDeg, double latDeg, Geodesic geodesic) {
+        GeodesicData ray = geodesic.Inverse(latitudeDeg, longitudeDeg, latDeg, lonDeg);
+        return ray.s12 * Math.sin(Math.toRadians(ray.azi1 - azimuthDeg));
+    }
+
+    /** Whether two stretches cross, each between the other's ends; where they only touch, a foot has length 0. */
+    boolean crosses(GeodesicPiece other, Geodesic geodesic) {
+        return other.partsEndsOf(this, geodesic) && partsEndsOf(other, geodesic);
+    }
+
+    private boolean partsEndsOf(GeodesicPiece other, Geodesic geodesic) {
+        return lengthM > 0 && other.lengthM > 0
+                && rightOfM(other.longitudeDeg, other.latitudeDeg, geodesic)
+                * rightOfM(other.endLongitudeDeg, other.endLatitudeDeg, geodesic) < 0;
+    }
+
+    /** Where a stretch that this one {@link #crosses} is met: found by halving, to a micrometre. */
+    Coordinate crossing(GeodesicPiece other, Geodesic geodesic) {
+        GeodesicLine line = geodesic.Line(latitudeDeg, longitudeDeg, azimuthDeg);
+        boolean startsRight = other.rightOfM(longitudeDeg, latitudeDeg, geodesic) > 0;
+        double beforeM = 0;
+        double behindM = lengthM;
+        while (behindM - beforeM > 1e-6) {
+            double middleM = (beforeM + behindM) / 2;
+            GeodesicData at = line.Position(middleM);
+            if (other.rightOfM(at.lon2, at.lat2, geodesic) > 0 == startsRight) {
+                beforeM = middleM;
+            } else {
+                behindM = middleM;
+            }
+        }
+        GeodesicData at = line.Position(beforeM);
+        return new Coordinate(at.lon2, at.lat2);
+    }
+
+    /** A sphere that holds the stretch: its middle … */
+    Vector middle() {
+        return start.plus(end).times(0.5);
+    }
+
+    /** … and its radius in metres. */
+    double radiusM(Geodesic geodesic) {
+        return end.minus(start).length() / 2 + sagM(geodesic);
     }
 
     /** A vertex is named by its own coordinates, to the last bit. */

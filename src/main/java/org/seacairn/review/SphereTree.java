@@ -3,6 +3,8 @@ package org.seacairn.review;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
 import net.sf.geographiclib.Geodesic;
 
 /**
@@ -12,6 +14,8 @@ import net.sf.geographiclib.Geodesic;
  */
 final class SphereTree {
     private static final int LEAF_SIZE = 8;
+    /** The number of no feature. */
+    private static final int NONE = -1;
 
     private final Geodesic geodesic;
     /** Each node holds the run {@code from}..{@code to} of these; its halves hold the halves of the run. */
@@ -71,17 +75,97 @@ final class SphereTree {
     }
 
     Hit nearest(double lonDeg, double latDeg) {
-        return new Search(lonDeg, latDeg).run();
+        return new Search(lonDeg, latDeg, NONE).run();
+    }
+
+    /** The nearest stretch that is none of a feature's; empty if there is none. */
+    Optional<Hit> nearestBut(int feature, double lonDeg, double latDeg) {
+        return Optional.ofNullable(new Search(lonDeg, latDeg, feature).run());
+    }
+
+    /** What is done with two stretches that may be nearer to each other than any before. */
+    interface PairVisit {
+        /** @return no pair farther apart than this needs a visit any more, in metres */
+        double visit(GeodesicPiece mine, GeodesicPiece other);
+    }
+
+    /** Visits pairs of a stretch of this tree and one of another, the likely near ones first. */
+    void nearPairs(SphereTree other, PairVisit visit) {
+        new PairSearch(other, visit).run(root, other.root);
+    }
+
+    /** Every stretch that may come within a distance of a place. */
+    void within(double lonDeg, double latDeg, double distanceM, Consumer<GeodesicPiece> visit) {
+        within(root, Vector.of(lonDeg, latDeg, geodesic), distanceM, visit);
+    }
+
+    private void within(Node node, Vector place, double distanceM, Consumer<GeodesicPiece> visit) {
+        if (node.atLeastM(place) > distanceM) {
+            return;
+        }
+        if (node.left != null) {
+            within(node.left, place, distanceM, visit);
+            within(node.right, place, distanceM, visit);
+            return;
+        }
+        for (int i = node.from; i < node.to; i++) {
+            if (pieces[i].atLeastM(place, geodesic) <= distanceM) {
+                visit.accept(pieces[i]);
+            }
+        }
+    }
+
+    private final class PairSearch {
+        private final SphereTree other;
+        private final PairVisit visit;
+        private double boundM = Double.POSITIVE_INFINITY;
+
+        PairSearch(SphereTree other, PairVisit visit) {
+            this.other = other;
+            this.visit = visit;
+        }
+
+        void run(Node mine, Node theirs) {
+            if (mine.atLeastM(theirs.centre) - theirs.radiusM >= boundM) {
+                return;
+            }
+            if (mine.left == null && theirs.left == null) {
+                leaves(mine, theirs);
+            } else if (theirs.left == null || mine.left != null && mine.radiusM >= theirs.radiusM) {
+                boolean leftFirst = mine.left.atLeastM(theirs.centre) <= mine.right.atLeastM(theirs.centre);
+                run(leftFirst ? mine.left : mine.right, theirs);
+                run(leftFirst ? mine.right : mine.left, theirs);
+            } else {
+                boolean leftFirst = theirs.left.atLeastM(mine.centre) <= theirs.right.atLeastM(mine.centre);
+                run(mine, leftFirst ? theirs.left : theirs.right);
+                run(mine, leftFirst ? theirs.right : theirs.left);
+            }
+        }
+
+        private void leaves(Node mine, Node theirs) {
+            for (int i = mine.from; i < mine.to; i++) {
+                GeodesicPiece a = pieces[i];
+                for (int k = theirs.from; k < theirs.to; k++) {
+                    GeodesicPiece b = other.pieces[k];
+                    double apartM = a.middle().minus(b.middle()).length() - a.radiusM(geodesic) - b.radiusM(geodesic);
+                    if (apartM < boundM) {
+                        boundM = visit.visit(a, b);
+                    }
+                }
+            }
+        }
     }
 
     private final class Search {
+        private final int but;
         private final double lonDeg;
         private final double latDeg;
         private final Vector place;
         private Hit best;
         private double bestM = Double.POSITIVE_INFINITY;
 
-        Search(double lonDeg, double latDeg) {
+        Search(double lonDeg, double latDeg, int but) {
+            this.but = but;
             this.lonDeg = lonDeg;
             this.latDeg = latDeg;
             this.place = Vector.of(lonDeg, latDeg, geodesic);
@@ -103,7 +187,7 @@ final class SphereTree {
                 return;
             }
             for (int i = node.from; i < node.to; i++) {
-                if (pieces[i].atLeastM(place, geodesic) < bestM) {
+                if (pieces[i].feature() != but && pieces[i].atLeastM(place, geodesic) < bestM) {
                     measure(pieces[i]);
                 }
             }

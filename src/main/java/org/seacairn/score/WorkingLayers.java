@@ -22,12 +22,13 @@ import org.seacairn.plan.SitingPlan.Measure;
  * A plan's vector layers, made ready for its working grid.
  *
  * @param keepOff in the plan's order
+ * @param coverage of each keep-off layer what its survey or compilation covers, or empty: not stated
  * @param warnings what may be wrong, one line each
  * @param notes how the files were read, one line each
  */
 public record WorkingLayers(
         Optional<WorkingLayer> bottom, Optional<WorkingLayer> reefs, Optional<WorkingLayer> inside,
-        List<WorkingLayer> keepOff, List<String> warnings, List<String> notes) {
+        List<WorkingLayer> keepOff, List<Optional<WorkingLayer>> coverage, List<String> warnings, List<String> notes) {
     /** No survey is deeper; bounds an uncertainty that grows with depth. */
     private static final double DEEPEST_M = 12_000;
 
@@ -50,10 +51,12 @@ public record WorkingLayers(
                     new RequiredDistance(plan, rule.distanceM(), rule.positionUncertaintyM()).atDepth(DEEPEST_M)))
                     .ifPresent(keepOff::add);
         }
+        List<Optional<WorkingLayer>> coverage = plan.keepOff().stream()
+                .map(rule -> rule.coverage().flatMap(loader::coverage)).toList();
         if (!loader.problems.isEmpty()) {
             throw new InputException(loader.problems);
         }
-        return new WorkingLayers(bottom, reefs, inside, List.copyOf(keepOff),
+        return new WorkingLayers(bottom, reefs, inside, List.copyOf(keepOff), coverage,
                 List.copyOf(loader.warnings), List.copyOf(loader.notes));
     }
 
@@ -81,6 +84,23 @@ public record WorkingLayers(
                     refuseIfMistaken(layer);
                     throw new InputException(source.file().getFileName() + ": no polygon of \"" + source.label()
                             + "\" meets the working grid; check the file and its CRS (" + layer.crs().label() + ")");
+                }
+                return working;
+            });
+        }
+
+        /** What a layer's survey covers; it may leave the grid out. */
+        Optional<WorkingLayer> coverage(LayerFile source) {
+            return load(source, layer -> {
+                WorkingLayer working = WorkingLayer.of(layer, grid, grid.cellM());
+                if (layer.features().stream().noneMatch(f -> f.geometry().getDimension() == 2)) {
+                    throw new InputException(source.file().getFileName() + ": \"" + source.label()
+                            + "\" has no polygon; draw the extent of the survey as one, or leave coverage out");
+                }
+                if (working.pieces().isEmpty()) {
+                    refuseIfMistaken(layer);
+                    warnings.add(source.file().getFileName() + ": \"" + source.label()
+                            + "\" leaves the whole working grid out; if that is unexpected, check its CRS (" + layer.crs().label() + ")");
                 }
                 return working;
             });

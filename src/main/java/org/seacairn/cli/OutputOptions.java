@@ -1,0 +1,44 @@
+package org.seacairn.cli;
+
+import java.nio.file.Path;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** What every command that writes an output folder takes. */
+final class OutputOptions {
+    @Option(names = "--out", paramLabel = "DIR",
+            description = "Output folder, replaced as a whole (default: beside the plan, named after it and the command).")
+    private Path outFolder;
+
+    @Option(names = "--threads", paramLabel = "N", description = "Worker threads (default: one for each processor).")
+    private int threads = Runtime.getRuntime().availableProcessors();
+
+    @Spec(Spec.Target.MIXEE)
+    private CommandSpec spec;
+
+    /** @throws ParameterException if there are none */
+    int threads() {
+        if (threads < 1) {
+            throw new ParameterException(spec.commandLine(), "--threads is " + threads + "; give 1 or more");
+        }
+        return threads;
+    }
+
+    /**
+     * The folder asked for, or one named after the plan, beside it.
+     *
+     * @param suffix for example {@code -out}
+     */
+    Path folder(Path plan, String suffix) {
+        if (outFolder == null) {
+            String name = plan.getFileName() == null ? "plan" : plan.getFileName().toString();
+            return plan.resolveSibling(name.replaceFirst("(?<=.)\\.[^.]*$", "") + suffix);
+        }
+        if (outFolder.toString().isEmpty()) {
+            throw new ParameterException(spec.commandLine(), "--out is empty; name a folder");
+        }
+        return outFolder;
+    }
+}

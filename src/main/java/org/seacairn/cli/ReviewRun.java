@@ -1,0 +1,137 @@
+package org.seacairn.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Future;
+import org.seacairn.InputException;
+import org.seacairn.export.GeoPackageWriter;
+import org.seacairn.export.OutputFile;
+import org.seacairn.export.OutputFolder;
+import org.seacairn.export.ReviewTables;
+import org.seacairn.export.Run;
+import org.seacairn.export.RunJson;
+import org.seacairn.export.Styles;
+import org.seacairn.grid.GridGeometry;
+import org.seacairn.plan.PlanReader;
+import org.seacairn.plan.SitingPlan;
+import org.seacairn.plan.SitingPlan.Display;
+import org.seacairn.plan.SitingPlan.LayerFile;
+import org.seacairn.review.Proposal;
+import org.seacairn.review.Review;
+import org.seacairn.review.SiteReview;
+import org.seacairn.review.Verdict;
+import org.seacairn.score.ScoreRun;
+import org.seacairn.score.WorkingDepth;
+import org.seacairn.score.WorkingLayers;
+
+/** A review from plan and proposal to output folder. */
+final class ReviewRun {
+    private final Path planFile;
+    private final boolean allowOutside;
+    private final LayerFile source;
+    private final Optional<String> nameAttribute;
+    private final Path outFolder;
+    private final int threads;
+    private final Optional<Display> display;
+    private final boolean marginalOk;
+    private final Map<String, Double> timingsS = new LinkedHashMap<>();
+    private long stageStart = System.nanoTime();
+
+    ReviewRun(Path planFile, boolean allowOutside, LayerFile source, Optional<String> nameAttribute, Path outFolder,
+            int threads, Optional<Display> display, boolean marginalOk) {
+        this.planFile = planFile;
+        this.allowOutside = allowOutside;
+        this.source = source;
+        this.nameAttribute = nameAttribute;
+        this.outFolder = outFolder;
+        this.threads = threads;
+        this.display = display;
+        this.marginalOk = marginalOk;
+    }
+
+    /** What there is to tell of a finished review. */
+    record Result(SitingPlan plan, Path proposal, Display display, boolean marginalOk, List<SiteReview> reviews,
+            List<String> unchecked, List<String> warnings, Path outFolder) {
+        Verdict worst() {
+            return reviews.stream().map(SiteReview::verdict).max(Comparator.naturalOrder()).orElseThrow();
+        }
+
+        long count(Verdict verdict) {
+            return reviews.stream().mapToLong(review -> review.count(verdict)).sum();
+        }
+    }
+
+    Result run() {
+        try (Aside aside = new Aside(threads)) {
+            requireProposal();
+            SitingPlan plan = PlanReader.read(planFile, allowOutside);
+            Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, source.file()));
+            done("plan");
+            try (WorkingDepth depth = WorkingDepth.open(plan); OutputFolder output = OutputFolder.stage(outFolder)) {
+                GridGeometry grid = depth.grid();
+                done("bathymetry");
+                WorkingLayers layers = WorkingLayers.load(plan, grid);
+                done("layers");
+                Proposal proposal = Proposal.read(source, nameAttribute, grid);
+                done("proposal");
+                List<SiteReview> reviews = Review.of(plan, depth, layers, proposal, threads);
+                done("review");
+                List<String> warnings = warnings(plan, depth, layers, proposal);
+                Result result = new Result(plan, source.file(), display.orElse(plan.display()), marginalOk, reviews,
+                        Unchecked.of(plan), warnings, outFolder);
+                List<String> styles = List.of("approaches", "proposed_points", "proposed_polygons", "review");
+                aside.all(
+                        () -> GeoPackageWriter.write(output.resolve("review.gpkg"), ReviewTables.of(reviews)),
+                        () -> ReviewTables.writeCsv(output.resolve("review.csv"), reviews),
+                        () -> OutputFile.text(output.resolve("summary.txt"), out -> out.write(ReviewSummary.page(result))),
+                        () -> Styles.copyTo(output.path(), styles));
+                List<Run.InputFile> hashed = ScoreRun.result(inputs);
+                done("writing");
+                RunJson.write(output.resolve(RunJson.FILE_NAME), new Run(Version.text(),
+                        "review" + (marginalOk ? " --marginal-ok" : ""), plan, hashed, Run.WorkingCrs.of(grid.crs()),
+                        new Run.WorkingGrid(grid.cols(), grid.rows(), grid.cellM(), grid.west(), grid.north()),
+                        depth.largestScaleError(), counts(result), warnings, timingsS));
+                output.commit();
+                return result;
+            }
+        }
+    }
+
+    /** The output folder is replaced as a whole, and must not take the proposal with it. */
+    private void requireProposal() {
+        Path file = source.file();
+        if (!Files.exists(file)) {
+            throw new InputException(file.getFileName() + ": there is no such file; check the name of the proposal");
+        }
+        if (file.startsWith(outFolder.toAbsolutePath().normalize())) {
+            throw new InputException(file.getFileName() + ": the proposal lies in the output folder " + outFolder.getFileName()
+                    + ", which would be replaced; name another folder with --out");
+        }
+    }
+
+    private static List<String> warnings(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, Proposal proposal) {
+        List<String> warnings = new ArrayList<>(plan.warnings());
+        warnings.addAll(depth.notes());
+        warnings.addAll(layers.warnings());
+        proposal.notes().forEach(note -> warnings.add(proposal.file().getFileName() + ": " + note));
+        return List.copyOf(warnings);
+    }
+
+    private static Run.ReviewCounts counts(Result result) {
+        return new Run.ReviewCounts(result.reviews().size(),
+                result.reviews().stream().mapToLong(review -> review.findings().size()).sum(), result.count(Verdict.PASS),
+                result.count(Verdict.MARGINAL), result.count(Verdict.NO_DATA), result.count(Verdict.FAIL));
+    }
+
+    private void done(String stage) {
+        long now = System.nanoTime();
+        timingsS.put(stage, Math.round((now - stageStart) / 1e6) / 1e3);
+        stageStart = now;
+    }
+}

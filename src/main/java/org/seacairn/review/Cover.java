@@ -1,0 +1,151 @@
+package org.seacairn.review;
+
+import java.util.ArrayList;
+import java.util.List;
+import net.sf.geographiclib.Geodesic;
+import net.sf.geographiclib.GeodesicData;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.operation.distance.DistanceOp;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
+import org.locationtech.jts.operation.union.UnaryUnionOp;
+import org.seacairn.geodesy.AzimuthalPlane;
+import org.seacairn.geodesy.GeodesicEdges;
+import org.seacairn.layer.Feature;
+
+/**
+ * The ground that polygons cover together, and how far inside it a place or a polygon lies. Borders
+ * between neighbours are no borders of it (see {@link Dissolved}).
+ */
+final class Cover {
+    /** How far about a proposed polygon the cover is looked at. */
+    private static final double ABOUT_M = 10_000;
+    /** Polygons that overlap by less than this only touch. */
+    private static final double TOUCH_M = 1e-3;
+
+    private final Geodesic geodesic;
+    /** The polygons as they were given. */
+    private final EllipsoidalDistance polygons;
+    private final EllipsoidalDistance dissolved;
+
+    /**
+     * How far inside the cover something lies.
+     *
+     * @param distanceM to the nearest ground not covered; outside, minus the distance to the cover
+     * @param azimuthDeg at the place, towards the border, 0 to 360; NaN at distance 0
+     * @param placeLongitudeDeg the place; of a polygon its worst point
+     * @param longitudeDeg nearest point of the border
+     */
+    record Margin(double distanceM, double azimuthDeg, double placeLongitudeDeg, double placeLatitudeDeg,
+            double longitudeDeg, double latitudeDeg) {}
+
+    /** @param features longitude and latitude, a polygon among them; what is no polygon covers nothing */
+    Cover(List<Feature> features, Geodesic geodesic) {
+        this.geodesic = geodesic;
+        this.polygons = EllipsoidalDistance.of(
+                features.stream().filter(f -> f.geometry().getDimension() == 2).toList(), geodesic);
+        this.dissolved = EllipsoidalDistance.of(Dissolved.of(features, geodesic), geodesic);
+    }
+
+    /** The features that hold a place, in their order. */
+    List<Feature> holding(double lonDeg, double latDeg) {
+        return polygons.areas().stream().filter(a -> a.contains(lonDeg, latDeg))
+                .map(a -> polygons.features().get(a.feature())).distinct().toList();
+    }
+
+    Margin at(double lonDeg, double latDeg) {
+        for (GeodesicArea area : dissolved.areas()) {
+            if (area.contains(lonDeg, latDeg)) {
+                GeodesicPiece.Foot edge = area.nearestEdge(lonDeg, latDeg);
+                return new Margin(edge.distanceM(), edge.bearingDeg(), lonDeg, latDeg, edge.longitudeDeg(), edge.latitudeDeg());
+            }
+        }
+        EllipsoidalDistance.Nearest nearest = dissolved.nearest(lonDeg, latDeg);
+        return new Margin(-nearest.distanceM(), nearest.azimuthDeg(), lonDeg, latDeg, nearest.longitudeDeg(), nearest.latitudeDeg());
+    }
+
+    /** How far inside the cover all of a polygon lies; where part of it is outside, the farthest part decides. */
+    Margin of(Geometry lonLatPolygon) {
+        AzimuthalPlane plane = planeOf(lonLatPolygon);
+        Geometry proposed = plane.fromLonLat(dense(lonLatPolygon));
+        Geometry cover = UnaryUnionOp.union(about(dissolved, lonLatPolygon, proposed).stream()
+                .map(area -> plane.fromLonLat(dense(area.polygon()))).toList());
+        Geometry outside = cover == null ? proposed : OverlayNGRobust.overlay(proposed, cover, OverlayNG.DIFFERENCE);
+        if (!outside.isEmpty()) {
+            return farthest(outside, plane);
+        }
+        Coordinate[] ends = DistanceOp.nearestPoints(proposed.getBoundary(), cover.getBoundary());
+        Coordinate place = plane.toLonLat(ends[0]);
+        Coordinate border = plane.toLonLat(ends[1]);
+        GeodesicData ray = geodesic.Inverse(place.y, place.x, border.y, border.x);
+        return new Margin(ray.s12, ray.azi1 < 0 ? ray.azi1 + 360 : ray.azi1,
+                place.x, place.y, border.x, border.y);
+    }
+
+    /** The features that share ground with a polygon, in their order. */
+    List<Feature> meeting(Geometry lonLatPolygon) {
+        AzimuthalPlane plane = planeOf(lonLatPolygon);
+        Geometry proposed = plane.fromLonLat(dense(lonLatPolygon));
+        return about(polygons, lonLatPolygon, proposed).stream()
+                .filter(area -> !shared(proposed, area, plane).buffer(-TOUCH_M / 2).isEmpty())
+                .map(area -> polygons.features().get(area.feature())).distinct().toList();
+    }
+
+    /** About how deep a polygon reaches into one that covers; 0 where they only touch. */
+    double deepest(Geometry lonLatPolygon) {
+        AzimuthalPlane plane = planeOf(lonLatPolygon);
+        Geometry proposed = plane.fromLonLat(dense(lonLatPolygon));
+        double deepestM = 0;
+        for (GeodesicArea area : about(polygons, lonLatPolygon, proposed)) {
+            Geometry shared = shared(proposed, area, plane);
+            if (!shared.buffer(-TOUCH_M / 2).isEmpty()) {
+                List<Coordinate> inside = new ArrayList<>(List.of(shared.getCoordinates()));
+                inside.add(shared.getInteriorPoint().getCoordinate());
+                for (Coordinate c : inside) {
+                    Coordinate place = plane.toLonLat(c);
+                    deepestM = Math.max(deepestM, area.nearestEdge(place.x, place.y).distanceM());
+                }
+            }
+        }
+        return deepestM;
+    }
+
+    private AzimuthalPlane planeOf(Geometry lonLat) {
+        Coordinate centre = lonLat.getEnvelopeInternal().centre();
+        return new AzimuthalPlane(centre.x, centre.y, geodesic);
+    }
+
+    /** The areas near a polygon, whose image lies about the origin. */
+    private static List<GeodesicArea> about(EllipsoidalDistance layer, Geometry lonLat, Geometry image) {
+        double reachM = 0;
+        for (Coordinate c : image.getCoordinates()) {
+            reachM = Math.max(reachM, Math.hypot(c.x, c.y));
+        }
+        Coordinate centre = lonLat.getEnvelopeInternal().centre();
+        double aboutM = reachM + ABOUT_M;
+        return layer.areas().stream().filter(area -> area.contains(centre.x, centre.y)
+                || area.nearestEdge(centre.x, centre.y).distanceM() <= aboutM).toList();
+    }
+
+    private Geometry dense(Geometry polygon) {
+        return GeodesicEdges.densify(polygon, geodesic, GeodesicEdges.PIECE_M);
+    }
+
+    private Geometry shared(Geometry proposed, GeodesicArea area, AzimuthalPlane plane) {
+        return OverlayNGRobust.overlay(proposed, plane.fromLonLat(dense(area.polygon())), OverlayNG.INTERSECTION);
+    }
+
+    private Margin farthest(Geometry outside, AzimuthalPlane plane) {
+        Margin worst = null;
+        for (Coordinate c : outside.getCoordinates()) {
+            Coordinate place = plane.toLonLat(c);
+            EllipsoidalDistance.Nearest nearest = dissolved.nearest(place.x, place.y);
+            if (worst == null || -nearest.distanceM() < worst.distanceM) {
+                worst = new Margin(-nearest.distanceM(), nearest.azimuthDeg(), place.x, place.y,
+                        nearest.longitudeDeg(), nearest.latitudeDeg());
+            }
+        }
+        return worst;
+    }
+}

@@ -1,0 +1,86 @@
+package org.seacairn.review;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.stream.IntStream;
+import org.locationtech.jts.geom.Coordinate;
+import org.seacairn.geodesy.CoordinateTransform;
+import org.seacairn.geodesy.Crs;
+import org.seacairn.plan.SitingPlan;
+import org.seacairn.score.ScoreRun;
+import org.seacairn.score.WorkingDepth;
+import org.seacairn.score.WorkingLayers;
+
+/**
+ * Checks proposed sites against every rule of a plan, on the ellipsoid and against the original
+ * geometries. The depths are those of the working grid; nothing else is shared with the way sites are
+ * ranked. A site's findings depend on the proposal and the plan alone, not on the number of threads.
+ */
+public final class Review {
+    /** Sites that a thread takes at a time. */
+    private static final int BATCH = 64;
+    /** Sites are visited square by square, so that each block of the bathymetry is read once. */
+    private static final int SQUARE_CELLS = 512;
+
+    private Review() {}
+
+    /**
+     * Reviews every site.
+     *
+     * @return one for each site, in the proposal's order
+     * @throws org.seacairn.InputException if a proposed polygon holds far too many cells
+     */
+    public static List<SiteReview> of(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, Proposal proposal, int threads) {
+        WorkingMap map = new WorkingMap(depth.grid());
+        List<ReviewRule> rules = ReviewRules.of(plan, depth, layers, map, proposal.sites());
+        CoordinateTransform toWgs84 = depth.grid().crs().geographic().to(Crs.WGS84);
+        SiteReview[] reviews = new SiteReview[proposal.sites().size()];
+        int[] order = order(proposal.sites(), map);
+        ExecutorService pool = Executors.newFixedThreadPool(threads);
+        try {
+            List<Future<?>> batches = new ArrayList<>();
+            for (int from = 0; from < order.length; from += BATCH) {
+                int[] batch = Arrays.copyOfRange(order, from, Math.min(order.length, from + BATCH));
+                batches.add(pool.submit(() -> {
+                    for (int i : batch) {
+                        ProposedSite site = proposal.sites().get(i);
+                        reviews[i] = new SiteReview(site, toWgs84.apply(site.geometry()),
+                                findings(i, site, rules, SiteCells.of(site, depth, map, plan.module().landingRadiusM())));
+                    }
+                }));
+            }
+            batches.forEach(ScoreRun::result);
+        } finally {
+            pool.shutdownNow();
+        }
+        return List.of(reviews);
+    }
+
+    private static List<Finding> findings(int index, ProposedSite site, List<ReviewRule> rules, Optional<SiteCells> cells) {
+        List<Finding> findings = new ArrayList<>();
+        for (ReviewRule rule : rules) {
+            findings.addAll(rule.judge(index, site, cells));
+        }
+        return List.copyOf(findings);
+    }
+
+    /** The sites' numbers, those of one square of the grid together; those off it first. */
+    private static int[] order(List<ProposedSite> sites, WorkingMap map) {
+        double squareM = SQUARE_CELLS * map.grid().cellM();
+        long[] squares = new long[sites.size()];
+        for (int i = 0; i < squares.length; i++) {
+            Coordinate at = sites.get(i).geometry().getCoordinate();
+            squares[i] = map.onMap(at.x, at.y).filter(p -> map.isOnGrid(at.x, at.y))
+                    .map(p -> (long) ((map.grid().north() - p.y) / squareM) << 32 | (long) ((p.x - map.grid().west()) / squareM))
+                    .orElse(-1L);
+        }
+        return IntStream.range(0, squares.length).boxed().sorted(Comparator.comparingLong(i -> squares[i]))
+                .mapToInt(i -> i).toArray();
+    }
+}

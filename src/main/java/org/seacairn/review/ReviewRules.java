@@ -1,0 +1,131 @@
+package org.seacairn.review;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.DoublePredicate;
+import java.util.function.Function;
+import net.sf.geographiclib.Geodesic;
+import org.seacairn.criterion.WorkingLayer;
+import org.seacairn.layer.Feature;
+import org.seacairn.plan.SitingPlan;
+import org.seacairn.plan.SitingPlan.KeepOff;
+import org.seacairn.plan.SitingPlan.LayerFile;
+import org.seacairn.plan.SitingPlan.Limits;
+import org.seacairn.plan.SitingPlan.Reefs;
+import org.seacairn.plan.SitingPlan.Uncertainty;
+import org.seacairn.review.Figures.Unit;
+import org.seacairn.score.WorkingDepth;
+import org.seacairn.score.WorkingLayers;
+
+/** Every rule of a plan, in the order in which a site is judged. */
+final class ReviewRules {
+    private static final SiteCells.Measure DEPTH = (depths, cols, i) -> depths[i];
+    private static final SiteCells.Measure HEIGHT = (depths, cols, i) -> -depths[i];
+    private static final DoublePredicate NEVER = value -> false;
+
+    private final SitingPlan plan;
+    private final WorkingMap map;
+    private final Geodesic geodesic;
+    private final List<ReviewRule> rules = new ArrayList<>();
+
+    private ReviewRules(SitingPlan plan, WorkingMap map) {
+        this.plan = plan;
+        this.map = map;
+        this.geodesic = map.grid().crs().geodesic();
+    }
+
+    static List<ReviewRule> of(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, WorkingMap map, List<ProposedSite> sites) {
+        ReviewRules made = new ReviewRules(plan, map);
+        made.depth();
+        made.terrain(depth.grid().cellM());
+        plan.bottom().ifPresent(bottom -> made.rules.add(new BottomRule(made.own("bottom", "bottom: classes"), map,
+                plan.module().landingRadiusM(), bottom, layers.bottom().orElseThrow().lonLat())));
+        plan.inside().ifPresent(inside -> made.rules.add(new InsideRule(
+                new RuleText("inside", made.planKey("inside: " + inside.file().getFileName()), Optional.empty(), edges(inside)),
+                map, plan.module().landingRadiusM(), new Cover(layers.inside().orElseThrow().lonLat(), made.geodesic))));
+        plan.reefs().ifPresent(reefs -> made.reefs(reefs, layers.reefs().orElseThrow()));
+        for (int i = 0; i < plan.keepOff().size(); i++) {
+            made.keepOff(plan.keepOff().get(i), layers.keepOff().get(i), layers.coverage().get(i));
+        }
+        made.rules.add(new OthersRule(made.own("apart", "sites: apart"),
+                new RuleText("overlap", "proposed polygons share no ground", Optional.empty(), ""),
+                new RuleText("duplicate", "no site is proposed twice", Optional.empty(), ""),
+                plan.sites().apartM(), map, sites));
+        return List.copyOf(made.rules);
+    }
+
+    private void depth() {
+        Limits limits = plan.limits();
+        Uncertainty uncertainty = plan.bathymetry().uncertainty();
+        double heightM = plan.module().heightM();
+        OptionalDouble shallowest = limits.shallowestM();
+        // Dry land is too shallow whatever the plan says.
+        rules.add(new CellRule(shallowest.isPresent() ? own("depth-least", "limits: depth")
+                : new RuleText("depth-least", "water at all (the plan has no least depth)", Optional.empty(), ""), map, 0, DEPTH,
+                d -> Figures.metresAtLeast(shallowest.orElse(0), d, 0), d -> d <= 0));
+        limits.deepestM().ifPresent(deepest -> rules.add(new CellRule(own("depth-greatest", "limits: depth"), map, 0, HEIGHT,
+                h -> new Figures(Unit.METRES, deepest, -h, 0, false), NEVER)));
+        // The uncertainty grows more slowly than the depth, so that the shallowest cell has the least water over it.
+        limits.clearanceAboveM().ifPresent(above -> rules.add(new CellRule(own("clearance-above", "limits: clearance-above"), map, 0,
+                DEPTH, d -> Figures.metresAtLeast(above, d - heightM, uncertainty.verticalM(d)), NEVER)));
+        limits.heightShare().ifPresent(share -> rules.add(new CellRule(own("height-share", "limits: height-share"), map, 0,
+                DEPTH, d -> Figures.metresAtLeast(heightM / share, d, 0), NEVER)));
+    }
+
+    private void terrain(double cellM) {
+        SeabedSlope slope = new SeabedSlope(cellM);
+        int side = plan.ruggednessWindowCells();
+        plan.limits().steepestDeg().ifPresent(steepest -> rules.add(new CellRule(own("slope", "limits: slope"), map, 1,
+                (depths, cols, i) -> -slope.degrees(depths, cols, i),
+                s -> new Figures(Unit.DEGREES, steepest, -s, 0, false), NEVER)));
+        plan.limits().roughest().ifPresent(roughest -> rules.add(new CellRule(own("ruggedness", "limits: ruggedness"), map,
+                1 + side / 2, (depths, cols, i) -> -slope.ruggedness(depths, cols, i, side),
+                r -> new Figures(Unit.VRM, roughest, -r, 0, false), NEVER)));
+    }
+
+    private void reefs(Reefs reefs, WorkingLayer layer) {
+        rules.add(new DistanceRule(rule("reefs", reefs.source(), reefs.ruleSource(), reefs.confirmed()), map, reefs.keepOffM(),
+                depthM -> allowanceM(depthM, reefs.positionUncertaintyM()), EllipsoidalDistance.of(layer.lonLat(), geodesic),
+                nameOf(reefs.nameAttribute()), Optional.empty()));
+    }
+
+    private void keepOff(KeepOff keepOff, WorkingLayer layer, Optional<WorkingLayer> coverage) {
+        rules.add(new DistanceRule(rule("keep-off:" + keepOff.source().label(), keepOff.source(), keepOff.ruleSource(),
+                keepOff.confirmed()), map, keepOff.distanceM(),
+                depthM -> allowanceM(depthM, keepOff.positionUncertaintyM()), EllipsoidalDistance.of(layer.lonLat(), geodesic),
+                nameOf(keepOff.nameAttribute()), coverage.map(c -> new Cover(c.lonLat(), geodesic))));
+    }
+
+    /** Independent errors at 95 %: the root of the sum of their squares. An unknown depth counts as 0. */
+    private double allowanceM(double depthM, double positionM) {
+        double horizontalM = plan.bathymetry().uncertainty().horizontalM(Double.isNaN(depthM) ? 0 : depthM);
+        return Math.hypot(Math.hypot(positionM, horizontalM), plan.module().landingRadiusM());
+    }
+
+    private static Function<Feature, String> nameOf(Optional<String> attribute) {
+        return feature -> {
+            Object name = attribute.map(feature.attributes()::get).orElse(null);
+            return name == null || name.toString().isBlank() ? "#" + feature.id() : name.toString().strip();
+        };
+    }
+
+    private String planKey(String key) {
+        return plan.file().getFileName() + ", " + key;
+    }
+
+    private RuleText own(String name, String key) {
+        return new RuleText(name, planKey(key), Optional.empty(), "");
+    }
+
+    private RuleText rule(String name, LayerFile layer, Optional<String> source, boolean confirmed) {
+        return new RuleText(name, source.orElse(planKey(name.replaceFirst(":", ": ") + " (names no source)")),
+                Optional.of(confirmed), edges(layer));
+    }
+
+    private static String edges(LayerFile layer) {
+        return layer.edges().name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    }
+}

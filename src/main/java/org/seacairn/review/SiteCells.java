@@ -1,0 +1,225 @@
+package org.seacairn.review;
+
+import java.util.BitSet;
+import java.util.Optional;
+import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Location;
+import org.locationtech.jts.geom.Point;
+import org.seacairn.InputException;
+import org.seacairn.geodesy.GeodesicEdges;
+import org.seacairn.grid.GridGeometry;
+import org.seacairn.grid.Window;
+import org.seacairn.score.WorkingDepth;
+
+/**
+ * The cells of the working grid that a proposed site is judged on. A point: the cell that holds it and
+ * every cell whose centre lies within the landing radius of it. A polygon: the cells whose centres lie
+ * in it (if it holds none, the cell of a point inside), and every cell whose centre lies within the
+ * landing radius of one of those. Lengths are those of the grid, as for landing room.
+ */
+final class SiteCells {
+    /** Rounding of coordinates in a file; a cell this much beyond the radius counts as on it. */
+    private static final double SLACK_M = 1e-3;
+    /** More cells than this are a mistake in the proposal or the cell, and would not fit into memory. */
+    private static final long MOST_CELLS = 100_000_000;
+
+    private final GridGeometry grid;
+    private final WorkingDepth depth;
+    /** Where cells may be; those off the grid have no depth. */
+    private final Window window;
+    private final BitSet landing;
+    /** The site's own cells, without those that only a landing may reach; within the window. */
+    private final BitSet own;
+    /** Whether some of the site lies off the grid. */
+    private final boolean partlyOff;
+
+    private SiteCells(WorkingDepth depth, Window window, BitSet own, BitSet landing, boolean partlyOff) {
+        this.grid = depth.grid();
+        this.depth = depth;
+        this.window = window;
+        this.own = own;
+        this.landing = landing;
+        this.partlyOff = partlyOff;
+    }
+
+    /** What a cell measures; NaN where it measures nothing. */
+    interface Measure {
+        /** @param i index of the cell in an array over the window grown by the halo that was asked for */
+        double at(float[] depths, int cols, int i);
+    }
+
+    /**
+     * The cell that measures least.
+     *
+     * @param value NaN if no cell measures anything
+     * @param missing cells that measure nothing
+     * @param cells all that were looked at
+     */
+    record Least(int col, int row, double value, long missing, long cells) {}
+
+    /**
+     * Finds a site's cells.
+     *
+     * @return empty where the site lies wholly off the grid
+     * @throws InputException if a polygon holds far too many cells
+     */
+    static Optional<SiteCells> of(ProposedSite site, WorkingDepth depth, WorkingMap map, double landingM) {
+        return site.isPoint() ? ofPoint((Point) site.geometry(), depth, map, landingM)
+                : ofPolygon(site, depth, map, landingM);
+    }
+
+    private static Optional<SiteCells> ofPoint(Point point, WorkingDepth depth, WorkingMap map, double landingM) {
+        GridGeometry grid = depth.grid();
+        Optional<Coordinate> found = map.onMap(point.getX(), point.getY());
+        if (found.isEmpty() || !map.isOnGrid(point.getX(), point.getY())) {
+            return Optional.empty();
+        }
+        Coordinate at = found.get();
+        // A point on the grid's last edge belongs to its last cell.
+        int col = Math.min(grid.cols() - 1, (int) Math.floor((at.x - grid.west()) / grid.cellM()));
+        int row = Math.min(grid.rows() - 1, (int) Math.floor((grid.north() - at.y) / grid.cellM()));
+        int reach = (int) Math.ceil((landingM + SLACK_M) / grid.cellM());
+        Window window = new Window(col, row, 1, 1).grown(reach);
+        BitSet own = new BitSet();
+        own.set(window.index(col, row));
+        BitSet landing = new BitSet();
+        landing.or(own);
+        for (int r = window.row(); r < window.endRow(); r++) {
+            for (int c = window.col(); c < window.endCol(); c++) {
+                if (Math.hypot(grid.centreX(c) - at.x, grid.centreY(r) - at.y) <= landingM + SLACK_M) {
+                    landing.set(window.index(c, r));
+                }
+            }
+        }
+        return Optional.of(new SiteCells(depth, window, own, landing, false));
+    }
+
+    private static Optional<SiteCells> ofPolygon(ProposedSite site, WorkingDepth depth, WorkingMap map, double landingM) {
+        GridGeometry grid = depth.grid();
+        Optional<Geometry> onMap = onMap(site.geometry(), map);
+        Envelope whole = new Envelope(grid.west(), grid.east(), grid.south(), grid.north());
+        if (onMap.isEmpty() || !onMap.get().getEnvelopeInternal().intersects(whole)) {
+            return Optional.empty();
+        }
+        Envelope box = onMap.get().getEnvelopeInternal();
+        boolean partlyOff = !whole.contains(box);
+        Envelope held = whole.intersection(box);
+        int reach = (int) Math.ceil((landingM + SLACK_M) / grid.cellM());
+        int col = (int) Math.floor((held.getMinX() - grid.west()) / grid.cellM());
+        int row = (int) Math.floor((grid.north() - held.getMaxY()) / grid.cellM());
+        int endCol = (int) Math.ceil((held.getMaxX() - grid.west()) / grid.cellM());
+        int endRow = (int) Math.ceil((grid.north() - held.getMinY()) / grid.cellM());
+        Window inner = new Window(col, row, Math.max(1, endCol - col), Math.max(1, endRow - row));
+        if ((long) (inner.cols() + 2 * reach) * (inner.rows() + 2 * reach) > MOST_CELLS) {
+            throw new InputException("site " + site.name() + ": spans " + inner.cols() + " x " + inner.rows()
+                    + " cells of the working grid, more than can be judged at once; check it, or state a larger cell in the plan");
+        }
+        Window window = inner.grown(reach);
+        BitSet own = cellsIn(onMap.get(), grid, window, inner);
+        if (own.isEmpty()) {
+            Coordinate inside = onMap.get().getInteriorPoint().getCoordinate();
+            int c = (int) Math.floor((inside.x - grid.west()) / grid.cellM());
+            int r = (int) Math.floor((grid.north() - inside.y) / grid.cellM());
+            if (!grid.holds(c, r)) {
+                return Optional.empty();
+            }
+            own.set(window.index(c, r));
+        }
+        return Optional.of(new SiteCells(depth, window, own, reached(own, window, reach, landingM / grid.cellM()), partlyOff));
+    }
+
+    private static Optional<Geometry> onMap(Geometry lonLat, WorkingMap map) {
+        Geometry image = GeodesicEdges.densify(lonLat, map.grid().crs().geodesic(), GeodesicEdges.PIECE_M).copy();
+        for (Coordinate c : image.getCoordinates()) {
+            Optional<Coordinate> xy = map.onMap(c.x, c.y);
+            if (xy.isEmpty()) {
+                return Optional.empty();
+            }
+            c.setX(xy.get().x);
+            c.setY(xy.get().y);
+        }
+        image.geometryChanged();
+        return Optional.of(image);
+    }
+
+    private static BitSet cellsIn(Geometry polygon, GridGeometry grid, Window window, Window inner) {
+        IndexedPointInAreaLocator locator = new IndexedPointInAreaLocator(polygon);
+        BitSet cells = new BitSet();
+        Coordinate centre = new Coordinate();
+        for (int r = inner.row(); r < inner.endRow(); r++) {
+            for (int c = inner.col(); c < inner.endCol(); c++) {
+                centre.x = grid.centreX(c);
+                centre.y = grid.centreY(r);
+                if (locator.locate(centre) != Location.EXTERIOR) {
+                    cells.set(window.index(c, r));
+                }
+            }
+        }
+        return cells;
+    }
+
+    /** The cells and those within a radius of them; only a cell with a neighbour outside can add any. */
+    private static BitSet reached(BitSet own, Window window, int reach, double radiusCells) {
+        BitSet reached = (BitSet) own.clone();
+        double limit = radiusCells * (1 + 1e-12);
+        for (int i = own.nextSetBit(0); i >= 0; i = own.nextSetBit(i + 1)) {
+            if (own.get(i - 1) && own.get(i + 1) && own.get(i - window.cols()) && own.get(i + window.cols())) {
+                continue;
+            }
+            for (int dy = -reach; dy <= reach; dy++) {
+                if (Math.abs(dy) <= limit) {
+                    int half = (int) Math.floor(Math.sqrt(limit * limit - (double) dy * dy));
+                    reached.set(i + dy * window.cols() - half, i + dy * window.cols() + half + 1);
+                }
+            }
+        }
+        return reached;
+    }
+
+    /** Depths over the window and a border, in metres, positive down; NaN for none. */
+    private float[] depths(int halo) {
+        Window wide = window.grown(halo);
+        float[] depths = new float[wide.cells()];
+        depth.read(wide, depths);
+        return depths;
+    }
+
+    /**
+     * The cell with the least of a measure; of equal ones the more northern, then the more western.
+     *
+     * @param halo how many cells beyond a cell its measure looks
+     */
+    Least least(int halo, Measure measure) {
+        return least(landing, halo, measure);
+    }
+
+    private Least least(BitSet cells, int halo, Measure measure) {
+        float[] depths = depths(halo);
+        int cols = window.cols() + 2 * halo;
+        Least least = new Least(0, 0, Double.NaN, 0, 0);
+        long missing = 0;
+        for (int i = cells.nextSetBit(0); i >= 0; i = cells.nextSetBit(i + 1)) {
+            int c = i % window.cols();
+            int r = i / window.cols();
+            double value = measure.at(depths, cols, (r + halo) * cols + c + halo);
+            if (Double.isNaN(value)) {
+                missing++;
+            } else if (!(value >= least.value)) {
+                least = new Least(window.col() + c, window.row() + r, value, 0, 0);
+            }
+        }
+        return new Least(least.col, least.row, least.value, missing, cells.cardinality());
+    }
+
+    /** The greatest depth over the site's own cells, for what grows with depth; NaN where none has a depth. */
+    double ownDepthM() {
+        return -least(own, 0, (depths, cols, i) -> -depths[i]).value;
+    }
+
+    boolean partlyOff() {
+        return partlyOff;
+    }
+}

@@ -1,0 +1,81 @@
+<?xml version="1.0" encoding="UTF-8"?>
+<!--
+  From each proposed site to the nearest feature of a layer. Told apart by line: pass thin, marginal broken, no data
+  dotted, fail heavy. Rust only adds to that.
+-->
+<StyledLayerDescriptor version="1.0.0"
+    xmlns="http://www.opengis.net/sld"
+    xmlns:ogc="http://www.opengis.net/ogc"
+    xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance"
+    xsi:schemaLocation="http://www.opengis.net/sld http://schemas.opengis.net/sld/1.0.0/StyledLayerDescriptor.xsd">
+  <NamedLayer>
+    <Name>approaches</Name>
+    <UserStyle>
+      <Title>Nearest approaches</Title>
+      <FeatureTypeStyle>
+        <Rule>
+          <Title>Pass</Title>
+          <ogc:Filter>
+            <ogc:PropertyIsEqualTo>
+              <ogc:PropertyName>verdict</ogc:PropertyName>
+              <ogc:Literal>pass</ogc:Literal>
+            </ogc:PropertyIsEqualTo>
+          </ogc:Filter>
+          <LineSymbolizer>
+            <Stroke>
+              <CssParameter name="stroke">#1a1a1a</CssParameter>
+              <CssParameter name="stroke-width">1.0</CssParameter>
+            </Stroke>
+          </LineSymbolizer>
+        </Rule>
+        <Rule>
+          <Title>Marginal</Title>
+          <ogc:Filter>
+            <ogc:PropertyIsEqualTo>
+              <ogc:PropertyName>verdict</ogc:PropertyName>
+              <ogc:Literal>marginal</ogc:Literal>
+            </ogc:PropertyIsEqualTo>
+          </ogc:Filter>
+          <LineSymbolizer>
+            <Stroke>
+              <CssParameter name="stroke">#97471d</CssParameter>
+              <CssParameter name="stroke-width">1.25</CssParameter>
+              <CssParameter name="stroke-dasharray">9 3</CssParameter>
+            </Stroke>
+          </LineSymbolizer>
+        </Rule>
+        <Rule>
+          <Title>No data</Title>
+          <ogc:Filter>
+            <ogc:PropertyIsEqualTo>
+              <ogc:PropertyName>verdict</ogc:PropertyName>
+              <ogc:Literal>no data</ogc:Literal>
+            </ogc:PropertyIsEqualTo>
+          </ogc:Filter>
+          <LineSymbolizer>
+            <Stroke>
+              <CssParameter name="stroke">#1a1a1a</CssParameter>
+              <CssParameter name="stroke-width">1.25</CssParameter>
+              <CssParameter name="stroke-dasharray">2 3</CssParameter>
+            </Stroke>
+          </LineSymbolizer>
+        </Rule>
+        <Rule>
+          <Title>Fail</Title>
+          <ogc:Filter>
+            <ogc:PropertyIsEqualTo>
+              <ogc:PropertyName>verdict</ogc:PropertyName>
+              <ogc:Literal>fail</ogc:Literal>
+            </ogc:PropertyIsEqualTo>
+          </ogc:Filter>
+          <LineSymbolizer>
+            <Stroke>
+              <CssParameter name="stroke">#97471d</CssParameter>
+              <CssParameter name="stroke-width">2.0</CssParameter>
+            </Stroke>
+          </LineSymbolizer>
+        </Rule>
+      </FeatureTypeStyle>
+    </UserStyle>
+  </NamedLayer>
+</StyledLayerDescriptor>
