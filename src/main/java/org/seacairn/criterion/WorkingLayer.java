@@ -17,22 +17,24 @@ import org.seacairn.InputException;
 import org.seacairn.geodesy.CoordinateTransform;
 import org.seacairn.geodesy.Crs;
 import org.seacairn.geodesy.GeodesicEdges;
+import org.seacairn.geodesy.RhumbEdges;
 import org.seacairn.grid.DistanceField;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.layer.Feature;
 import org.seacairn.layer.VectorLayer;
+import org.seacairn.plan.SitingPlan.Edges;
 import org.seacairn.plan.Suggestion;
 
 /**
  * A layer made ready for the working grid: in longitude and latitude on the working CRS's datum, and,
  * as far as it can matter, on the grid itself.
  *
- * <p>An edge between two vertices is the geodesic between them, whatever the layer's own CRS: that is
- * what a chart's lane or cable means over distance, and it makes every check independent of a
- * projection. Edges are densified to {@value #PIECE_M} m before they are projected, which keeps a
+ * <p>An edge between two vertices is the geodesic between them, whatever the layer's own CRS, or the rhumb line
+ * where the plan says so: {@link RhumbEdges} gives such a layer the vertices that make its geodesics run there, so
+ * that the grid, the check on the ellipsoid and the buffers all see the same edges. Edges are densified to {@value #PIECE_M} m before they are projected, which keeps a
  * straight piece on the map within 1 mm of the geodesic in a UTM zone.
  *
- * @param lonLat all features, vertices as in the file
+ * @param lonLat all features, vertices as in the file, and those that a rhumb line needs
  * @param pieces the parts within reach of the grid
  * @param reachM how far from the grid a feature was taken to matter; at a larger distance than this
  *     a nearer feature may be missing
@@ -68,7 +70,10 @@ public record WorkingLayer(String label, List<Feature> lonLat, List<Piece> piece
         List<Piece> pieces = new ArrayList<>();
         for (Feature feature : layer.features()) {
             try {
-                Feature moved = new Feature(feature.id(), toLonLat.apply(feature.geometry()), feature.attributes());
+                Geometry vertices = toLonLat.apply(feature.geometry());
+                Feature moved = new Feature(feature.id(),
+                        layer.edges() == Edges.RHUMB_LINE ? RhumbEdges.densify(vertices, geodesic) : vertices,
+                        feature.attributes());
                 lonLat.add(moved);
                 for (Geometry near : near(moved.geometry(), reach, geodesic)) {
                     pieces.add(new Piece(moved, near, toGrid.apply(near)));

@@ -1,21 +1,13 @@
 package org.seacairn.geodesy;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import net.sf.geographiclib.GeodesicData;
 import net.sf.geographiclib.GeodesicLine;
 import net.sf.geographiclib.GeodesicMask;
 import net.sf.geographiclib.Geodesic;
-import net.sf.geographiclib.GeoMath;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.GeometryCollection;
-import org.locationtech.jts.geom.GeometryFactory;
-import org.locationtech.jts.geom.LineString;
-import org.locationtech.jts.geom.LinearRing;
-import org.locationtech.jts.geom.Point;
-import org.locationtech.jts.geom.Polygon;
 import org.seacairn.InputException;
 
 /**
@@ -23,7 +15,8 @@ import org.seacairn.InputException;
  *
  * <p><b>Convention of the house:</b> an edge between two vertices of any layer is the geodesic
  * between them on the ellipsoid of the working CRS, whatever the layer's own CRS. Vertices are taken
- * to longitude and latitude first; what lies between them is then the same curve for everyone.
+ * to longitude and latitude first; what lies between them is then the same curve for everyone. Of a
+ * layer whose plan says otherwise, {@link RhumbEdges} first makes vertices that this holds for.
  *
  * <p>Densifying replaces each edge by points of its geodesic so close together that a straight line
  * between neighbours, drawn in a projection, stays on it. In a transverse Mercator projection a piece of
@@ -41,12 +34,10 @@ public final class GeodesicEdges {
 
     private final Geodesic geodesic;
     private final double maxPieceM;
-    private final GeometryFactory factory;
 
-    private GeodesicEdges(Geodesic geodesic, double maxPieceM, GeometryFactory factory) {
+    private GeodesicEdges(Geodesic geodesic, double maxPieceM) {
         this.geodesic = geodesic;
         this.maxPieceM = maxPieceM;
-        this.factory = factory;
     }
 
     /**
@@ -62,86 +53,7 @@ public final class GeodesicEdges {
         if (!(maxPieceM > 0)) {
             throw new IllegalArgumentException("a piece of " + maxPieceM + " m");
         }
-        return new GeodesicEdges(geodesic, maxPieceM, lonLat.getFactory()).densify(lonLat);
-    }
-
-    private Geometry densify(Geometry any) {
-        if (any.isEmpty()) {
-            return any.copy();
-        }
-        if (any instanceof Point point) {
-            return factory.createPoint(checked(point.getCoordinate()));
-        }
-        if (any instanceof LinearRing ring) {
-            return ring(ring);
-        }
-        if (any instanceof LineString line) {
-            return factory.createLineString(path(line.getCoordinates()));
-        }
-        if (any instanceof Polygon polygon) {
-            return polygon(polygon);
-        }
-        if (any instanceof GeometryCollection) {
-            List<Geometry> parts = new ArrayList<>();
-            for (int i = 0; i < any.getNumGeometries(); i++) {
-                parts.add(densify(any.getGeometryN(i)));
-            }
-            return switch (any.getGeometryType()) {
-                case Geometry.TYPENAME_MULTIPOINT -> factory.createMultiPoint(parts.toArray(new Point[0]));
-                case Geometry.TYPENAME_MULTILINESTRING ->
-                        factory.createMultiLineString(parts.toArray(new LineString[0]));
-                case Geometry.TYPENAME_MULTIPOLYGON -> factory.createMultiPolygon(parts.toArray(new Polygon[0]));
-                default -> factory.createGeometryCollection(parts.toArray(new Geometry[0]));
-            };
-        }
-        throw new IllegalArgumentException("no edges are known of a " + any.getGeometryType());
-    }
-
-    private Polygon polygon(Polygon polygon) {
-        LinearRing shell = ring(polygon.getExteriorRing());
-        double middleDeg = shell.getEnvelopeInternal().centre().x;
-        LinearRing[] holes = new LinearRing[polygon.getNumInteriorRing()];
-        for (int i = 0; i < holes.length; i++) {
-            holes[i] = ring(polygon.getInteriorRingN(i));
-            turn(holes[i], wholeTurns(middleDeg - holes[i].getEnvelopeInternal().centre().x));
-        }
-        return factory.createPolygon(shell, holes);
-    }
-
-    private LinearRing ring(LineString ring) {
-        Coordinate[] path = path(ring.getCoordinates());
-        if (path[0].x != path[path.length - 1].x) {
-            throw new InputException("a polygon goes around a pole (ring through longitude " + path[0].x
-                    + ", latitude " + path[0].y + "); cut it along a meridian");
-        }
-        return factory.createLinearRing(path);
-    }
-
-    private Coordinate[] path(Coordinate[] vertices) {
-        List<Coordinate> path = new ArrayList<>();
-        path.add(checked(vertices[0]));
-        for (int i = 1; i < vertices.length; i++) {
-            appendEdge(path, checked(vertices[i]));
-        }
-        return path.toArray(new Coordinate[0]);
-    }
-
-    /** Appends the points of the geodesic from the last point of the path to a vertex, and the vertex. */
-    private void appendEdge(List<Coordinate> path, Coordinate to) {
-        Coordinate from = path.get(path.size() - 1);
-        Coordinate a = new Coordinate(canonical(from.x), from.y);
-        Coordinate b = new Coordinate(canonical(to.x), to.y);
-        boolean backwards = a.y != b.y ? a.y > b.y : a.x > b.x;
-        List<Coordinate> edge = backwards ? edge(b, a) : edge(a, b);
-        if (backwards) {
-            Collections.reverse(edge);
-        }
-        double turnsDeg = wholeTurns(from.x - edge.get(0).x);
-        for (Coordinate inner : edge.subList(1, edge.size() - 1)) {
-            path.add(new Coordinate(inner.x + turnsDeg, inner.y));
-        }
-        double endDeg = edge.get(edge.size() - 1).x + turnsDeg;
-        path.add(new Coordinate(to.x + wholeTurns(endDeg - to.x), to.y));
+        return EdgeWalk.draw(lonLat, new GeodesicEdges(geodesic, maxPieceM)::edge);
     }
 
     /** Both ends and the points between, longitudes running on from that of {@code a}. */
@@ -163,31 +75,5 @@ public final class GeodesicEdges {
         GeodesicData point = line.Position(alongM,
                 GeodesicMask.LATITUDE | GeodesicMask.LONGITUDE | GeodesicMask.LONG_UNROLL);
         return new Coordinate(point.lon2, point.lat2);
-    }
-
-    /** Within -180 (excluded) to 180, so that the two names of the antimeridian sort alike. */
-    private static double canonical(double longitudeDeg) {
-        double normal = GeoMath.AngNormalize(longitudeDeg);
-        return normal == -180 ? 180 : normal;
-    }
-
-    /** The multiple of 360 nearest to a difference of longitudes. */
-    private static double wholeTurns(double differenceDeg) {
-        return 360 * Math.rint(differenceDeg / 360);
-    }
-
-    private static void turn(LinearRing ring, double byDeg) {
-        if (byDeg != 0) {
-            ring.apply((Coordinate c) -> c.x += byDeg);
-            ring.geometryChanged();
-        }
-    }
-
-    private static Coordinate checked(Coordinate vertex) {
-        if (!Double.isFinite(vertex.x) || !(Math.abs(vertex.y) <= 90)) {
-            throw new InputException("longitude " + vertex.x + ", latitude " + vertex.y
-                    + " is no place on Earth; check the CRS that the layer states");
-        }
-        return new Coordinate(vertex.x, vertex.y);
     }
 }

@@ -70,7 +70,7 @@ final class CsvTable {
             }
         }
         refuseIfProblems();
-        return new VectorLayer(source.label(), source.file(), "CSV", crs, List.copyOf(features), without,
+        return new VectorLayer(source.label(), source.file(), "CSV", crs, source.edges(), List.copyOf(features), without,
                 notes(decodingNotes, stated));
     }
 

@@ -68,7 +68,7 @@ final class GeoJsonReader implements VectorReader {
             notes.add(content.innerCrs + " \"crs\" members inside features are not read");
         }
         Crs crs = LayerCrs.choose(source, () -> crs(file, content.crsName), notes);
-        return new VectorLayer(source.label(), file, format(), crs, List.copyOf(content.features), content.withoutGeometry,
+        return new VectorLayer(source.label(), file, format(), crs, source.edges(), List.copyOf(content.features), content.withoutGeometry,
                 List.copyOf(notes));
     }
 

@@ -53,7 +53,7 @@ final class GeoPackageReader implements VectorReader {
             Crs crs = LayerCrs.choose(source, () -> crs(file, catalog, table), notes);
             List<Feature> features = new ArrayList<>();
             int without = readRows(file, connection, catalog.columns(table.name()), table, features);
-            return new VectorLayer(source.label(), file, format(), crs, List.copyOf(features), without, List.copyOf(notes));
+            return new VectorLayer(source.label(), file, format(), crs, source.edges(), List.copyOf(features), without, List.copyOf(notes));
         } catch (SQLException e) {
             throw damaged(file, e);
         }

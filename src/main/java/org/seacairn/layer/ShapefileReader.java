@@ -54,7 +54,7 @@ final class ShapefileReader implements VectorReader {
         if (deleted > 0) {
             notes.add(deleted + " records are marked as deleted and are left out");
         }
-        return new VectorLayer(source.label(), file, format(), crs, List.copyOf(features), without, List.copyOf(notes));
+        return new VectorLayer(source.label(), file, format(), crs, source.edges(), List.copyOf(features), without, List.copyOf(notes));
     }
 
     private static List<Geometry> shapes(Path file, List<String> notes) {

@@ -47,7 +47,7 @@ enum MistakenAxes {
                 continue;
             }
             List<Feature> undone = layer.features().stream().map(mistake::undo).filter(f -> isPlace(f, layer)).toList();
-            int onGrid = onGrid(new VectorLayer(layer.label(), layer.file(), layer.format(), layer.crs(), undone, 0,
+            int onGrid = onGrid(new VectorLayer(layer.label(), layer.file(), layer.format(), layer.crs(), layer.edges(), undone, 0,
                     List.of()), grid);
             if (onGrid > 0) {
                 return Optional.of(mistake.look + ": the other way " + onGrid + " of " + layer.features().size()

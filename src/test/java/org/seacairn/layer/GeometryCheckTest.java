@@ -19,6 +19,7 @@ import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.WKTReader;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.Crs;
+import org.seacairn.plan.SitingPlan.Edges;
 
 class GeometryCheckTest {
     private static final Crs UTM = Crs.ofEpsg(32617);
@@ -28,7 +29,7 @@ class GeometryCheckTest {
         for (Geometry geometry : geometries) {
             features.add(new Feature(10 + features.size(), geometry, Map.of()));
         }
-        return new VectorLayer("mud", Path.of("somewhere", "mud.gpkg"), "GeoPackage", crs, features, 0, List.of());
+        return new VectorLayer("mud", Path.of("somewhere", "mud.gpkg"), "GeoPackage", crs, Edges.GEODESIC, features, 0, List.of());
     }
 
     private static Geometry wkt(String text) {

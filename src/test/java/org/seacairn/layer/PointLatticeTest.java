@@ -13,6 +13,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.seacairn.geodesy.Crs;
+import org.seacairn.plan.SitingPlan.Edges;
 
 class PointLatticeTest {
     @ParameterizedTest
@@ -55,6 +56,6 @@ class PointLatticeTest {
         for (int i = 0; i < xy.length; i += 2) {
             features.add(new Feature(i / 2 + 1, new GeometryFactory().createPoint(new Coordinate(xy[i], xy[i + 1])), Map.of()));
         }
-        return PointLattice.of(new VectorLayer("reefs", Path.of("reefs.csv"), "CSV", crs, features, 0, List.of()));
+        return PointLattice.of(new VectorLayer("reefs", Path.of("reefs.csv"), "CSV", crs, Edges.GEODESIC, features, 0, List.of()));
     }
 }

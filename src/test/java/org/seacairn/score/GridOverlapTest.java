@@ -23,6 +23,7 @@ import org.seacairn.geodesy.Crs;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.layer.Feature;
 import org.seacairn.layer.VectorLayer;
+import org.seacairn.plan.SitingPlan.Edges;
 
 class GridOverlapTest {
     /** 3000 x 2000 m about 81 W, 27 N; not square. */
@@ -95,7 +96,7 @@ class GridOverlapTest {
         for (String text : wkt) {
             features.add(new Feature(features.size() + 1, geometry(text), Map.of()));
         }
-        return new VectorLayer("reefs", Path.of("reefs.csv"), "CSV", crs, features, 0, List.of());
+        return new VectorLayer("reefs", Path.of("reefs.csv"), "CSV", crs, Edges.GEODESIC, features, 0, List.of());
     }
 
     private static Geometry geometry(String wkt) {
