@@ -42,6 +42,8 @@ import org.seacairn.plan.Suggestion;
 public record WorkingLayer(String label, List<Feature> lonLat, List<Piece> pieces, double reachM) {
     private static final double PIECE_M = 1000;
     private static final double METRES_PER_DEGREE = 110_000;
+    /** How far beyond the reach a rhumb line is still drawn to the millimetre, for the distances that reports state. */
+    private static final double EXACT_M = 100_000;
     /** Boxes wider than this are not judged by their corners. */
     private static final double WIDE_DEGREES = 60;
 
@@ -66,13 +68,14 @@ public record WorkingLayer(String label, List<Feature> lonLat, List<Piece> piece
         CoordinateTransform toLonLat = layer.crs().to(geographic);
         CoordinateTransform toGrid = geographic.to(grid.crs());
         Envelope reach = reach(grid, reachM);
+        Envelope exact = reach(grid, reachM + EXACT_M);
         List<Feature> lonLat = new ArrayList<>();
         List<Piece> pieces = new ArrayList<>();
         for (Feature feature : layer.features()) {
             try {
                 Geometry vertices = toLonLat.apply(feature.geometry());
                 Feature moved = new Feature(feature.id(),
-                        layer.edges() == Edges.RHUMB_LINE ? RhumbEdges.densify(vertices, geodesic) : vertices,
+                        layer.edges() == Edges.RHUMB_LINE ? RhumbEdges.densify(vertices, geodesic, exact) : vertices,
                         feature.attributes());
                 lonLat.add(moved);
                 for (Geometry near : near(moved.geometry(), reach, geodesic)) {

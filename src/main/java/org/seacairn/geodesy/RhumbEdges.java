@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import net.sf.geographiclib.Geodesic;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.seacairn.InputException;
 
@@ -24,15 +25,23 @@ public final class RhumbEdges {
     private static final double ARC_M = 0.0004;
     /** The ends of wider pieces are too near antipodes for that formula, even on the equator. */
     private static final double WIDEST_PIECE_DEG = 60;
+    /** How fast the arc may grow with the distance from where it matters. */
+    private static final double ARC_SHARE = 1e-6;
+    /** Longer stretches of an edge do not get one step for all. */
+    private static final double STRETCH_M = 100_000;
+    private static final double LEAST_METRES_PER_DEGREE = 110_000;
+    private static final Envelope WORLD = new Envelope(-180, 180, -90, 90);
 
     private final double radiusM;
     private final double flattening;
     private final double eccentricity;
+    private final Envelope exactWithin;
 
-    private RhumbEdges(Geodesic ellipsoid) {
+    private RhumbEdges(Geodesic ellipsoid, Envelope exactWithin) {
         this.radiusM = ellipsoid.EquatorialRadius();
         this.flattening = ellipsoid.Flattening();
         this.eccentricity = Math.sqrt(flattening * (2 - flattening));
+        this.exactWithin = exactWithin;
     }
 
     /**
@@ -46,7 +55,15 @@ public final class RhumbEdges {
      *     around one
      */
     public static Geometry densify(Geometry lonLat, Geodesic ellipsoid) {
-        return EdgeWalk.draw(lonLat, new RhumbEdges(ellipsoid)::edge);
+        return densify(lonLat, ellipsoid, WORLD);
+    }
+
+    /**
+     * As {@link #densify(Geometry, Geodesic)}, but outside a box of longitudes and latitudes the geodesics may
+     * stray further: by a millionth of the distance to it. A world's cables would take millions of vertices.
+     */
+    public static Geometry densify(Geometry lonLat, Geodesic ellipsoid, Envelope exactWithin) {
+        return EdgeWalk.draw(lonLat, new RhumbEdges(ellipsoid, exactWithin)::edge);
     }
 
     private List<Coordinate> edge(Coordinate a, Coordinate b) {
@@ -71,15 +88,31 @@ public final class RhumbEdges {
         double latitudeDeg(double share) {
             return start.y + northDeg * share;
         }
+
+        /** Length in the plane of longitude and isometric latitude, in radians. */
+        double chartLength() {
+            return Math.hypot(Math.toRadians(eastDeg), rise);
+        }
+
+        double sine() {
+            return chartLength() == 0 ? 0 : Math.abs(Math.toRadians(eastDeg)) / chartLength();
+        }
     }
 
     /** Appends the points of a stretch of an edge, from one share of its rise in latitude to another. */
     private void append(List<Coordinate> edge, Course course, double from, double to) {
         double mostDeg = Math.max(Math.abs(course.latitudeDeg(from)), Math.abs(course.latitudeDeg(to)));
-        int pieces = pieces(course, from, to, mostDeg);
+        double lengthM = lengthM(course) * (to - from);
+        double awayM = awayM(at(course, from), at(course, to), mostDeg);
+        // A geodesic of this course turns by so much a metre; none of the ellipsoid's radii across the meridian is smaller.
+        double curvaturePerM = course.sine() * Math.tan(Math.toRadians(mostDeg)) / radiusM;
+        double byArc = lengthM * Math.sqrt(curvaturePerM / (8 * Math.max(ARC_M, ARC_SHARE * awayM)));
+        double byWidth = Math.abs(course.eastDeg) * (to - from) / WIDEST_PIECE_DEG;
+        double pieces = Math.max(1, Math.ceil(Math.max(byArc, byWidth)));
         double half = (from + to) / 2;
-        if (pieces > 1 && Math.abs(course.northDeg) * (to - from) > 90 - mostDeg && half > from && half < to) {
-            // Towards a pole the line turns ever faster from its geodesics: one step for all would be far too small.
+        // Towards a pole the line turns ever faster from its geodesics, and far from the box less is asked.
+        boolean uneven = Math.abs(course.northDeg) * (to - from) > 90 - mostDeg || lengthM > Math.max(STRETCH_M, awayM);
+        if (pieces > 1 && uneven && half > from && half < to) {
             append(edge, course, from, half);
             append(edge, course, half, to);
             return;
@@ -95,21 +128,21 @@ public final class RhumbEdges {
         return new Coordinate(course.start.x + course.eastDeg * eastShare, course.latitudeDeg(share));
     }
 
-    /** How many pieces of equal rise in latitude keep to the arc. */
-    private int pieces(Course course, double from, double to, double mostDeg) {
-        double east = Math.toRadians(course.eastDeg);
-        double whole = Math.hypot(east, course.rise);
-        if (whole == 0) {
-            return 1;
-        }
-        // Latitude by isometric latitude, on the mean of the edge: what a length in the latter comes to on a sphere.
-        double shrink = course.rise == 0 ? Math.cos(Math.toRadians(mostDeg)) : Math.toRadians(course.northDeg) / course.rise;
-        // The ellipsoid's largest radius of curvature is the pole's; the smallest across a meridian the equator's.
-        double lengthM = radiusM / (1 - flattening) * shrink * whole * (to - from);
-        double curvaturePerM = Math.abs(east) / whole * Math.tan(Math.toRadians(mostDeg)) / radiusM;
-        double byArc = lengthM * Math.sqrt(curvaturePerM / (8 * ARC_M));
-        double byWidth = Math.abs(course.eastDeg) * (to - from) / WIDEST_PIECE_DEG;
-        return (int) Math.max(1, Math.ceil(Math.max(byArc, byWidth)));
+    /** At least the length of an edge; more by 0.7 % at most, for the ellipsoid's largest radius of curvature is the pole's. */
+    private double lengthM(Course course) {
+        double latitudePerRise = course.rise == 0 ? Math.cos(Math.toRadians(course.start.y))
+                : Math.toRadians(course.northDeg) / course.rise;
+        return radiusM / (1 - flattening) * latitudePerRise * course.chartLength();
+    }
+
+    /** At most the distance from a stretch, which stays in the box of its ends, to where edges must be exact. */
+    private double awayM(Coordinate a, Coordinate b, double mostDeg) {
+        double north = Math.max(exactWithin.getMinY() - Math.max(a.y, b.y), Math.min(a.y, b.y) - exactWithin.getMaxY());
+        double apartDeg = Math.abs(Math.IEEEremainder((a.x + b.x) / 2 - exactWithin.centre().x, 360))
+                - (Math.abs(a.x - b.x) + exactWithin.getWidth()) / 2;
+        // To a meridian that is so far off in longitude; beyond a quarter turn the pole is its nearest point.
+        double sine = Math.cos(Math.toRadians(mostDeg)) * Math.sin(Math.toRadians(Math.max(0, Math.min(90, apartDeg))));
+        return LEAST_METRES_PER_DEGREE * Math.max(0, Math.max(north, Math.toDegrees(Math.asin(sine))));
     }
 
     /**

@@ -16,6 +16,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
@@ -87,12 +88,11 @@ class RhumbEdgesTest {
     }
 
     /** How far along its longitudes a rhumb line is at a latitude: a plain sum of M / (N cos) over the meridian. */
-    private static double plainEastShare(double fromDeg, double toDeg, double atDeg) {
-        return plainRise(fromDeg, atDeg) / plainRise(fromDeg, toDeg);
+    private static double plainEastShare(double fromDeg, double toDeg, double atDeg, int steps) {
+        return plainRise(fromDeg, atDeg, steps) / plainRise(fromDeg, toDeg, steps);
     }
 
-    private static double plainRise(double fromDeg, double toDeg) {
-        int steps = 2000;
+    private static double plainRise(double fromDeg, double toDeg, int steps) {
         double sum = 0;
         for (int i = 0; i <= steps; i++) {
             double lat = Math.toRadians(fromDeg + (toDeg - fromDeg) * i / steps);
@@ -128,7 +128,7 @@ class RhumbEdgesTest {
             double eastDeg = path[path.length - 1].x - path[0].x;
             assertTrue(Math.abs(eastDeg) <= 180, e.toString());
             for (int i = 1; i < path.length - 1; i += 1 + path.length / 7) {
-                double share = e.lat1 == e.lat2 ? (double) i / (path.length - 1) : plainEastShare(e.lat1, e.lat2, path[i].y);
+                double share = e.lat1 == e.lat2 ? (double) i / (path.length - 1) : plainEastShare(e.lat1, e.lat2, path[i].y, 2000);
                 double offM = Math.toRadians(path[i].x - (e.lon1 + eastDeg * share)) * Math.cos(Math.toRadians(path[i].y)) * 6.4e6;
                 // Nearly along a parallel the last digit of the latitude is metres of longitude: across the line it is nothing.
                 double acrossM = offM * Math.min(1, Math.abs(e.lat2 - e.lat1) / Math.max(1e-12, Math.abs(eastDeg)) * 2);
@@ -156,10 +156,37 @@ class RhumbEdgesTest {
     /** How far the middle of a rhumb line is from the geodesic between its ends. */
     private static double arcM(Coordinate a, Coordinate b) {
         double middleDeg = (a.y + b.y) / 2;
-        double share = a.y == b.y ? 0.5 : plainEastShare(a.y, b.y, middleDeg);
+        double share = a.y == b.y ? 0.5 : plainEastShare(a.y, b.y, middleDeg, 20);
         GeodesicData toMiddle = inverse(a, new Coordinate(a.x + (b.x - a.x) * share, middleDeg));
         return Math.abs(6.38e6 * Math.sin(toMiddle.s12 / 6.38e6)
                 * Math.sin(Math.toRadians(toMiddle.azi1 - inverse(a, b).azi1)));
+    }
+
+    @Test
+    void farFromTheBoxTheArcsGrowByAMillionthOfTheDistance() {
+        Envelope box = new Envelope(-80, -79, 29, 30);
+        String ocean = "LINESTRING (-160 20, -140 29.5, 20 29.5, 100 -50, 170 -50.5, -170 -49)";
+        Coordinate[] path = RhumbEdges.densify(wkt(ocean), WGS84, box).getCoordinates();
+        assertTrue(path.length < 4000, path.length + " vertices");
+        assertTrue(densified(ocean).getNumPoints() > 100_000);
+        int inTheBox = 0;
+        for (int i = 1; i < path.length; i++) {
+            inTheBox += box.contains(path[i]) ? 1 : 0;
+            double arcM = arcM(path[i - 1], path[i]);
+            assertTrue(arcM <= Math.max(5e-4, 1.25e-6 * toBoxM(path[i - 1], path[i], box)), arcM + " m at " + path[i]);
+        }
+        assertTrue(inTheBox > 400, inTheBox + " vertices in the box");
+    }
+
+    /** To the box from the nearer end of a piece, found along its border and inside it. */
+    private static double toBoxM(Coordinate a, Coordinate b, Envelope box) {
+        double leastM = Double.POSITIVE_INFINITY;
+        for (int i = 0; i <= 100; i++) {
+            double x = box.getMinX() + box.getWidth() * (i % 10) / 9;
+            double y = box.getMinY() + box.getHeight() * (i / 10) / 10;
+            leastM = Math.min(leastM, Math.min(WGS84.Inverse(a.y, a.x, y, x).s12, WGS84.Inverse(b.y, b.x, y, x).s12));
+        }
+        return leastM;
     }
 
     @Test
@@ -171,7 +198,6 @@ class RhumbEdgesTest {
         }
         assertTrue(inverse(path[0], path[1]).s12 > 100, inverse(path[0], path[1]).toString());
         assertTrue(inverse(path[path.length - 2], path[path.length - 1]).s12 < 1);
-        System.out.println(path.length + " " + inverse(path[0], path[1]).s12 + " " + inverse(path[path.length - 2], path[path.length - 1]).s12+" "+path[path.length/2]);
     }
 
     @ParameterizedTest
@@ -185,7 +211,7 @@ class RhumbEdgesTest {
     @Test
     void theEquatorIsKeptRoundTheWorld() {
         Coordinate[] path = edge(0, -100, 0, 79.9);
-        assertEquals(4, path.length);
+        assertEquals(5, path.length);
         // The geodesic between ends so far apart leaves the equator for the pole.
         assertTrue(Math.abs(WGS84.Inverse(0, -100, 0, 79.9).azi1 - 90) > 1);
         for (int i = 1; i < path.length; i++) {
