@@ -147,9 +147,14 @@ public final class RhumbEdges {
 
     /**
      * The difference of two isometric latitudes. Written by the half difference of the latitudes and their mean, so that
-     * it keeps all its digits however near they are: atanh x - atanh y = atanh((x - y) / (1 - x y)).
+     * it keeps all its digits however near they are: atanh x - atanh y = atanh((x - y) / (1 - x y)). Across the
+     * equator it is taken in two, for from pole to pole that quotient is 1 to the last digit.
      */
     private double isometricRise(double latitudeDeg, double northDeg) {
+        double toDeg = latitudeDeg + northDeg;
+        if (latitudeDeg * toDeg < 0) {
+            return isometricRise(0, toDeg) - isometricRise(0, latitudeDeg);
+        }
         double from = Math.toRadians(latitudeDeg);
         double half = Math.toRadians(northDeg) / 2;
         double sinHalf = Math.sin(half);

@@ -200,6 +200,16 @@ class RhumbEdgesTest {
         assertTrue(inverse(path[path.length - 2], path[path.length - 1]).s12 < 1);
     }
 
+    @Test
+    void fromAHairOffOnePoleToAHairOffTheOther() {
+        assertEquals(2, edge(-89.999999999, 7, 89.999999999, 7).length);
+        Coordinate[] path = edge(-89.999999, 0, 89.999999, 20);
+        Coordinate middle = Arrays.stream(path).filter(c -> c.y == 0).findAny().orElseThrow();
+        // So near a pole the last digit of the latitude is a billionth of the line.
+        assertEquals(10, middle.x, 1e-8);
+        assertTrue(path.length < 50_000, path.length + " vertices");
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {
         "LINESTRING (-80 -70, -80 70)", "LINESTRING (10 0, 69 0)", "LINESTRING (-80 30, -79.999 30)",
