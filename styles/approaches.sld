@@ -1,7 +1,7 @@
 <?xml version="1.0" encoding="UTF-8"?>
 <!--
-  From each proposed site to the nearest feature of a layer. Told apart by line: pass thin, marginal broken, no data
-  dotted, fail heavy. Rust only adds to that.
+  From each place that does not pass to the nearest feature of the layer. Told apart by line: marginal broken, no
+  data dotted, fail heavy. Rust only adds to that.
 -->
 <StyledLayerDescriptor version="1.0.0"
     xmlns="http://www.opengis.net/sld"
@@ -13,21 +13,6 @@
     <UserStyle>
       <Title>Nearest approaches</Title>
       <FeatureTypeStyle>
-        <Rule>
-          <Title>Pass</Title>
-          <ogc:Filter>
-            <ogc:PropertyIsEqualTo>
-              <ogc:PropertyName>verdict</ogc:PropertyName>
-              <ogc:Literal>pass</ogc:Literal>
-            </ogc:PropertyIsEqualTo>
-          </ogc:Filter>
-          <LineSymbolizer>
-            <Stroke>
-              <CssParameter name="stroke">#1a1a1a</CssParameter>
-              <CssParameter name="stroke-width">1.0</CssParameter>
-            </Stroke>
-          </LineSymbolizer>
-        </Rule>
         <Rule>
           <Title>Marginal</Title>
           <ogc:Filter>

@@ -22,6 +22,8 @@ final class GeoPackageSchema {
             "PRAGMA journal_mode = OFF",
             "PRAGMA synchronous = OFF",
             "PRAGMA secure_delete = ON",
+            // 64 MB: the index of a million rows is built in memory.
+            "PRAGMA cache_size = -65536",
             "PRAGMA application_id = " + 0x47504B47,
             "PRAGMA user_version = 10301");
 

@@ -19,6 +19,8 @@ import org.locationtech.jts.geom.Geometry;
  * cleared before use.
  */
 public final class GeoPackageWriter {
+    private static final int BATCH = 1000;
+
     private GeoPackageWriter() {}
 
     /**
@@ -100,16 +102,33 @@ public final class GeoPackageWriter {
                 for (int i = 0; i < table.columns().size(); i++) {
                     insert.setObject(i + 3, table.columns().get(i).value(table.rows().get(row)));
                 }
-                insert.executeUpdate();
+                add(insert, row + 1);
             }
+            insert.executeBatch();
         }
     }
 
     private static void fillIndex(Connection db, String table, List<Geometry> geometries) throws SQLException {
-        for (int row = 0; row < geometries.size(); row++) {
-            Envelope box = geometries.get(row).getEnvelopeInternal();
-            update(db, "INSERT INTO \"rtree_" + table + "_geom\" VALUES (?, ?, ?, ?, ?)",
-                    row + 1, box.getMinX(), box.getMaxX(), box.getMinY(), box.getMaxY());
+        String sql = "INSERT INTO \"rtree_" + table + "_geom\" VALUES (?, ?, ?, ?, ?)";
+        try (PreparedStatement insert = db.prepareStatement(sql)) {
+            for (int row = 0; row < geometries.size(); row++) {
+                Envelope box = geometries.get(row).getEnvelopeInternal();
+                insert.setInt(1, row + 1);
+                insert.setDouble(2, box.getMinX());
+                insert.setDouble(3, box.getMaxX());
+                insert.setDouble(4, box.getMinY());
+                insert.setDouble(5, box.getMaxY());
+                add(insert, row + 1);
+            }
+            insert.executeBatch();
+        }
+    }
+
+    /** In batches: executed one by one, the driver asks for the key of each row that it has inserted. */
+    private static void add(PreparedStatement insert, int rows) throws SQLException {
+        insert.addBatch();
+        if (rows % BATCH == 0) {
+            insert.executeBatch();
         }
     }
 

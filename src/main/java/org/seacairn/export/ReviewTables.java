@@ -46,7 +46,7 @@ public final class ReviewTables {
         tables.add(new FeatureTable<>("proposed_polygons", "Proposed polygons and their worst verdict; " + Cautions.SHORT,
                 Shape.MULTIPOLYGON, Decimals.SITE_DEG, siteColumns(), polygons, r -> r.site().name(),
                 r -> r.wgs84() instanceof Polygon polygon ? FACTORY.createMultiPolygon(new Polygon[] {polygon}) : r.wgs84()));
-        tables.add(new FeatureTable<>("approaches", "From each proposed site to the nearest feature of each layer",
+        tables.add(new FeatureTable<>("approaches", "From each place that does not pass to the nearest feature of the layer",
                 Shape.LINESTRING, Decimals.SITE_DEG,
                 List.of(Column.text("site", Finding::site), Column.text("rule", f -> f.rule().name()),
                         Column.text("nearest_feature", Finding::nearestFeature),
@@ -66,7 +66,8 @@ public final class ReviewTables {
 
     private static boolean hasApproach(Finding finding) {
         double measured = Math.abs(finding.figures().measured());
-        return Double.isFinite(finding.nearestLongitudeDeg()) && measured > 0 && measured <= FAR_M;
+        return finding.verdict() != Verdict.PASS && Double.isFinite(finding.nearestLongitudeDeg())
+                && measured > 0 && measured <= FAR_M;
     }
 
     private static Geometry approach(Finding f) {
