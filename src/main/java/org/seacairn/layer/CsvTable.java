@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.locationtech.jts.geom.Coordinate;
@@ -28,7 +27,6 @@ final class CsvTable {
     /** More problems than this are counted and not told one by one. */
     private static final int PROBLEMS_TOLD = 20;
 
-    private static final Pattern DECIMAL = Pattern.compile("[+-]?(?:\\d++(?:\\.\\d*+)?+|\\.\\d++)(?:[eE][+-]?\\d{1,2})?");
     private static final GeometryFactory GEOMETRIES = new GeometryFactory();
 
     private final LayerFile source;
@@ -164,7 +162,7 @@ final class CsvTable {
     }
 
     private static double number(String text) {
-        if (!DECIMAL.matcher(text.strip()).matches()) {
+        if (!DegreeText.DECIMAL.matcher(text.strip()).matches()) {
             throw new InputException("\"" + text + "\" is no number; write it like 583960.25");
         }
         return Double.parseDouble(text.strip());

@@ -33,6 +33,18 @@ final class LayerCrs {
         return stated;
     }
 
+    /**
+     * For a format that is on WGS 84 by definition.
+     *
+     * @throws InputException if another CRS is stated for the file
+     */
+    static void requireWgs84(LayerFile source, String format) {
+        if (source.crs().isPresent() && !byPlan(source).equals(Crs.WGS84)) {
+            throw VectorReader.problem(source.file(), "layer \"" + source.label() + "\"", "its \"crs\" is stated as " + byPlan(source).label()
+                    + ", but " + format + " is always longitude and latitude on WGS 84; leave \"crs\" out");
+        }
+    }
+
     /** Reads the CRS of the plan, which must state one. */
     static Crs byPlan(LayerFile source) {
         try {

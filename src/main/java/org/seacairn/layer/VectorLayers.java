@@ -15,7 +15,11 @@ public final class VectorLayers {
             new GeoPackageReader(),
             new ShapefileReader(),
             new GeoJsonReader(),
+            new GpxReader(),
+            new KmlReader(),
             new CsvReader());
+
+    private static final String WORKBOOK = "; of a workbook, save the sheet as CSV";
 
     private VectorLayers() {}
 
@@ -34,7 +38,7 @@ public final class VectorLayers {
         }
         VectorReader reader = READERS.stream().filter(r -> r.takes(file)).findFirst()
                 .orElseThrow(() -> VectorReader.problem(file, place,
-                        "its name is of no format that can be read; give " + formats()));
+                        "its name is of no format that can be read; give " + formats() + WORKBOOK));
         if (!Files.isRegularFile(file)) {
             throw VectorReader.problem(file, place, "is a folder and not a file; name the file in it");
         }
@@ -48,7 +52,7 @@ public final class VectorLayers {
         if (layer.features().isEmpty()) {
             int without = layer.featuresWithoutGeometry();
             throw VectorReader.problem(file, place, "holds no feature" + (without == 0 ? "" : " with a geometry ("
-                    + without + " without)") + "; give a file with features, or leave the layer out of the plan");
+                    + without + " without)") + "; give a file with features" + (source.line() > 0 ? ", or leave the layer out of the plan" : ""));
         }
         return layer;
     }

@@ -10,6 +10,8 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seacairn.InputException;
@@ -18,6 +20,11 @@ import org.seacairn.InputException;
 class DamagedFilesTest {
     private static final long SEED = 20260117;
     private static final int DRAWS = 150;
+
+    private static final String KML = "<?xml version='1.0'?><kml xmlns='http://www.opengis.net/kml/2.2'><Document><Placemark><name>\u00c9pave</name>\n"
+            + "<ExtendedData><Data name='a'><value>1</value></Data></ExtendedData><MultiGeometry><Point><coordinates>1,2</coordinates></Point>\n"
+            + "<Polygon><outerBoundaryIs><LinearRing><coordinates>0,0 9,0 9,9 0,0</coordinates></LinearRing></outerBoundaryIs>"
+            + "</Polygon></MultiGeometry></Placemark></Document></kml>";
 
     @TempDir
     Path folder;
@@ -60,6 +67,29 @@ class DamagedFilesTest {
     void csv() throws IOException {
         Files.writeString(folder.resolve("a.csv"), "name,longitude,latitude\r\n\"a \"\"b\"\"\",87 15.000 W,29°30'00\"N\r\nc,-87.25,29.5\r\nd,,\r\n");
         damage("a.csv", List.of("a.csv"));
+    }
+
+    @Test
+    void gpx() throws IOException {
+        Files.writeString(folder.resolve("a.gpx"), "<?xml version='1.0' encoding='UTF-8'?><gpx xmlns='http://www.topografix.com/GPX/1/1' version='1.1'>\n"
+                + "<wpt lat='29.5' lon='-87.25'><name>\u00c9pave &amp; &#65;</name></wpt>\n<rte><rtept lat='1' lon='2'/></rte>\n"
+                + "<trk><trkseg><trkpt lat='1' lon='2'/><trkpt lat='1' lon='3'/></trkseg></trk></gpx>");
+        damage("a.gpx", List.of("a.gpx"));
+    }
+
+    @Test
+    void kml() throws IOException {
+        Files.writeString(folder.resolve("a.kml"), KML);
+        damage("a.kml", List.of("a.kml"));
+    }
+
+    @Test
+    void kmz() throws IOException {
+        try (ZipOutputStream zip = new ZipOutputStream(Files.newOutputStream(folder.resolve("a.kmz")))) {
+            zip.putNextEntry(new ZipEntry("doc.kml"));
+            zip.write(KML.getBytes(StandardCharsets.UTF_8));
+        }
+        damage("a.kmz", List.of("a.kmz"));
     }
 
     private void damage(String main, List<String> names) throws IOException {
