@@ -27,6 +27,7 @@ final class CsvTable {
     /** More problems than this are counted and not told one by one. */
     private static final int PROBLEMS_TOLD = 20;
 
+    private static final String FORMULA_STARTS = "=+-@\t\r";
     private static final GeometryFactory GEOMETRIES = new GeometryFactory();
 
     private final LayerFile source;
@@ -93,12 +94,16 @@ final class CsvTable {
 
     private List<String> header() {
         CSVRecord first = next();
+        if (first != null && first.size() == 2 && first.get(0).equalsIgnoreCase("sep=") && first.get(1).isEmpty()) {
+            first = next();
+        }
         if (first == null) {
             throw VectorReader.problem(source.file(), "line 1", "holds no column name; export it again with a header line");
         }
         List<String> names = new ArrayList<>();
         for (String name : first) {
-            names.add(name.isBlank() ? "column " + (names.size() + 1) : name.strip());
+            String text = unguarded(name);
+            names.add(text.isEmpty() ? "column " + (names.size() + 1) : text);
         }
         Set<String> seen = new HashSet<>();
         names.stream().filter(name -> !seen.add(name)).findFirst().ifPresent(twice -> {
@@ -128,8 +133,8 @@ final class CsvTable {
     }
 
     private Coordinate point(CSVRecord row, CsvColumns columns, List<String> header, boolean geographic) {
-        String xText = withPoint(row.get(columns.x()));
-        String yText = withPoint(row.get(columns.y()));
+        String xText = withPoint(unguarded(row.get(columns.x())));
+        String yText = withPoint(unguarded(row.get(columns.y())));
         String place = "line " + line + ", column \"" + header.get(columns.x()) + "\"";
         try {
             double x = geographic ? longitude(xText) : number(xText);
@@ -175,9 +180,20 @@ final class CsvTable {
     private static Map<String, Object> attributes(CSVRecord row, List<String> header) {
         Map<String, Object> attributes = new LinkedHashMap<>();
         for (int i = 0; i < header.size(); i++) {
-            attributes.put(header.get(i), row.get(i).isBlank() ? null : row.get(i).strip());
+            attributes.put(header.get(i), row.get(i).isBlank() ? null : unguarded(row.get(i)));
         }
         return Collections.unmodifiableMap(attributes);
+    }
+
+    /**
+     * A value without white space about it, and without the apostrophe that exports put before a text that a
+     * spreadsheet would run as a formula (OWASP, CSV injection), ours among them: {@code '=A} is read as {@code =A}, so that a name
+     * is the same in the layer it came from and in a table of results. An apostrophe before anything else stays.
+     */
+    private static String unguarded(String value) {
+        String text = value.strip();
+        boolean guarded = text.length() > 1 && text.charAt(0) == '\'' && FORMULA_STARTS.indexOf(text.charAt(1)) >= 0;
+        return guarded ? text.substring(1) : text;
     }
 
     private void note(String place, String whatAndRemedy) {

@@ -9,13 +9,14 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.seacairn.InputException;
 
 /**
- * A text file of unstated character set: UTF-16 by its byte-order mark, else UTF-8 with or without one,
- * else Windows-1252.
+ * A text file of unstated character set: UTF-16 by its byte-order mark, or without one where most of it has zero bytes
+ * as ASCII in UTF-16 has; else UTF-8 with or without a mark, else Windows-1252.
  *
- * @param notes a line if the text is no UTF-8
+ * @param notes a line if the character set had to be guessed
  */
 record DecodedText(String text, List<String> notes) {
     /** @throws InputException if the file cannot be read or is no text */
@@ -39,6 +40,10 @@ record DecodedText(String text, List<String> notes) {
         if (startsWith(bytes, 0xFE, 0xFF) || startsWith(bytes, 0xFF, 0xFE)) {
             return new DecodedText(new String(bytes, StandardCharsets.UTF_16), List.of());
         }
+        return utf16WithoutMark(bytes).orElseGet(() -> decodeBytes(bytes));
+    }
+
+    private static DecodedText decodeBytes(byte[] bytes) {
         int mark = startsWith(bytes, 0xEF, 0xBB, 0xBF) ? 3 : 0;
         try {
             return new DecodedText(StandardCharsets.UTF_8.newDecoder()
@@ -50,6 +55,25 @@ record DecodedText(String text, List<String> notes) {
             return new DecodedText(new String(bytes, fallback),
                     List.of("its text is no UTF-8 and is taken as " + fallback));
         }
+    }
+
+    /**
+     * Empty unless most characters are ASCII as UTF-16 has it, and all of them are such as text has: a workbook
+     * or a database has zero bytes too, and control characters soon.
+     */
+    private static Optional<DecodedText> utf16WithoutMark(byte[] bytes) {
+        int[] zeros = new int[2];
+        for (int i = 0; i < bytes.length; i++) {
+            zeros[i % 2] += bytes[i] == 0 ? 1 : 0;
+        }
+        boolean bigEndian = zeros[0] > zeros[1];
+        if (bytes.length % 2 != 0 || zeros[bigEndian ? 0 : 1] * 4L <= bytes.length) {
+            return Optional.empty();
+        }
+        Charset charset = bigEndian ? StandardCharsets.UTF_16BE : StandardCharsets.UTF_16LE;
+        String text = new String(bytes, charset);
+        boolean plain = text.chars().allMatch(c -> c == '\t' || c == '\r' || c == '\n' || c >= ' ' && Character.isDefined(c) && c != '\ufffd');
+        return plain ? Optional.of(new DecodedText(text, List.of("it has no byte order mark and is taken as " + charset))) : Optional.empty();
     }
 
     private static boolean startsWith(byte[] bytes, int... mark) {

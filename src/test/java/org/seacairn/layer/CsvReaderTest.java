@@ -68,9 +68,32 @@ class CsvReaderTest {
         "lon;lat                   | 87° 15,000' W;29° 30,000' N",
         "lon\tlat                  | -87,25\t29.5",
         "lon,lat                   | 272.75,29.5",
+        "Länge;Breite              | -87,25;29,5",
+        "Geogr. Laenge [°];Geogr. Breite [°] | -87,25;29,5",
+        "LÄNGENGRAD;BREITENGRAD    | 87° 15,000' W;29° 30,000' N",
+        "longitud,latitud          | -87.25,29.5",
+        "Longitud (GMS),Latitud (GMS) | 87 15 00 W,29 30 00 N",
+        "Longitude (°),Latitude (°) | -87.25,29.5",
+        "longitudine,latitudine    | -87.25,29.5",
+        "lengtegraad,breedtegraad  | -87.25,29.5",
+        "Lengdegrad,Breddegrad     | -87.25,29.5",
+        "Længdegrad;Breddegrad     | -87,25;29,5",
+        "Längdgrad;Breddgrad       | -87,25;29,5",
+        "decimalLatitude,decimalLongitude | 29.5,-87.25",
+        "GPS lat,GPSLon            | 29.5,-87.25",
+        "LatitudeDDM,LongitudeDDM  | 29 30.0 N,87 15.0 W",
+        "WGS84 Latitude (DD),WGS84 Longitude (DD) | 29.5,-87.25",
+        "Latitude (N),Longitude (E) | 29.5,-87.25",
+        "Latitude,Lon (deg)        | 29.5,-87.25",
+        "POINT_X,POINT_Y           | -87.25,29.5",
+        "Länge,Breite,longitude,latitude | 40,8,-87.25,29.5",
+        "Länge (m),Breite (m),lon,lat | 40,8,-87.25,29.5",
+        "lat_min,lat_max,lat,lon   | 29,30,29.5,-87.25",
+        "sep=;\\nlon;lat           | -87,25;29,5",
+        "sep=,\\nlon,lat           | -87.25,29.5",
     })
     void findsLongitudeAndLatitude(String header, String row) throws IOException {
-        VectorLayer layer = read(header.strip() + "\n" + row + "\n");
+        VectorLayer layer = read(header.strip().translateEscapes() + "\n" + row + "\n");
         assertEquals(-87.25, first(layer).x, 1e-12);
         assertEquals(29.5, first(layer).y, 1e-12);
     }
@@ -83,6 +106,13 @@ class CsvReaderTest {
         "x_m,y_m                   | 5.8396025E5,3263000.5",
         "longitude,latitude,easting_m,northing_m | -87.25,29.5,583960.25,3263000.5",
         "easting;northing          | 583960,25;3263000,5",
+        "Rechtswert;Hochwert       | 583960,25;3263000,5",
+        "Ostwert (m);Nordwert (m)  | 583960,25;3263000,5",
+        "este;norte                | 583960,25;3263000,5",
+        "Est [m],Nord [m]          | 583960.25,3263000.5",
+        "øst;nord                  | 583960,25;3263000,5",
+        "UTM East,UTM North        | 583960.25,3263000.5",
+        "Länge,Breite,Rechtswert,Hochwert | 40,8,583960.25,3263000.5",
     })
     void findsEastingAndNorthingWhereThePlanStatesTheirCrs(String header, String row) throws IOException {
         VectorLayer layer = VectorLayers.read(Sources.withCrs(write(header + "\n" + row), "EPSG:32617"));
@@ -99,20 +129,53 @@ class CsvReaderTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', quoteCharacter = '!', nullValues = "-", value = {
-        "name,depth        | -          | -     | -    | no columns of longitude and latitude, or easting and northing, among \"name\", \"depth\"; start the file with a header line",
+        "name,depth        | -          | -     | -    | no columns of longitude and latitude, or easting and northing, among \"name\", \"depth\"; give them these names in a header line, or name the columns with \"x-column\" and \"y-column\"",
         "-87.25,29.5       | -          | -     | -    | no columns of longitude and latitude",
         "longitude,y       | -          | -     | -    | no columns of longitude and latitude",
-        "easting,northing  | -          | -     | -    | its column \"easting\" is no longitude, and a CSV file states no CRS; add the projected CRS",
-        "East,North        | EPSG:4326  | -     | -    | its column \"East\" is no longitude, and the plan states EPSG:4326",
-        "lon,lat           | EPSG:32617 | -     | -    | its columns \"lon\" and \"lat\" are degrees while the plan states EPSG:32617",
+        "easting,northing  | -          | -     | -    | its column \"easting\" is no longitude, and a CSV file states no CRS; state its projected \"crs\", for example EPSG:32617, or, if it holds degrees, EPSG:4326 and name",
+        "East,North        | EPSG:4326  | -     | -    | its column \"East\" is no longitude, and its \"crs\" is stated as EPSG:4326",
+        "lon,lat           | EPSG:32617 | -     | -    | its columns \"lon\" and \"lat\" are degrees while its \"crs\" is stated as EPSG:32617",
         "lon,lat,longitud  | -          | longitut | lat | has no column \"longitut\" (did you mean \"longitud\"?); name one from \"lon\", \"lat\", \"longitud\"",
-        "lon,lat           | -          | lon   | -    | the plan names only one of \"x-column:\" and \"y-column:\"",
+        "lon,lat           | -          | lon   | -    | only one of \"x-column\" and \"y-column\" is given; give both or neither",
         "Easting,Northing  | -          | Easting | Northing | its column \"Easting\" is no longitude, and a CSV file states no CRS",
+        "lat_deg,lat_min,N/S,lon_deg | -    | -     | -    | its column \"lat_min\" looks like minutes or hemisphere kept apart from their degrees; join them in one value",
+        "lat_deg,lon_deg,N/S | -        | -     | -    | its column \"N/S\" looks like minutes or hemisphere kept apart",
+        "lat,latRef,lon    | -          | -     | -    | its column \"latRef\" looks like minutes or hemisphere kept apart",
+        "Breite,Breite Minuten,Länge | -    | -     | -    | its column \"Breite Minuten\" looks like minutes or hemisphere kept apart",
+        "Latitude,Longitude (W),z | -   | -     | -    | its column \"Longitude (W)\" tells the hemisphere in its name and not in its values; write it after each value",
+        "start lon,start lat | -        | -     | -    | no columns of longitude and latitude",
+        "longitude,northing | -         | -     | -    | no columns of longitude and latitude",
         "lon,lat,lon       | -          | -     | -    | two columns are named \"lon\"; rename one of them",
     })
     void refusesAHeaderThatLeavesDoubt(String header, String crs, String x, String y, String message) throws IOException {
         String text = Refusals.of(Sources.withColumns(write("\n" + header.strip() + "\n1,2,3\n"), crs, x, y));
         assertTrue(text.startsWith("reefs.csv, line 2: " + message), text);
+    }
+
+    @Test
+    void tellsTheFirstOfManyColumns() throws IOException {
+        String header = "a,b,c,d,e,f,g,h,i,j,k,l," + "m".repeat(100) + ",n";
+        assertTrue(Refusals.of(Sources.plain(write(header + "\n1\n"))).contains("\"k\", \"l\" and 2 more; give them these names"));
+    }
+
+    /** Whoever names the columns has looked at them. */
+    @Test
+    void takesNamedColumnsBesideMinutesAndHemispheres() throws IOException {
+        Path file = write("lat_deg,lat_min,N/S,lon_deg\n29.5,30,N,-87.25\n");
+        assertEquals(new Coordinate(-87.25, 29.5), first(VectorLayers.read(Sources.withColumns(file, null, "lon_deg", "lat_deg"))));
+    }
+
+    /** What {@code export.CsvTable} writes so that no spreadsheet runs it is read as it was; nothing else loses its apostrophe. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '!', value = {
+        "=A1            | =A1", "\"'=A1,2\"   | =A1,2", "\"'+reef\"    | +reef", "\"'@x\"       | @x", "\"'-\"        | -",
+        "\"'\tx\"      | !\tx!", "'t Hoekje      | 't Hoekje", "\"''=x\"      | ''=x", "'              | '", "A '=B          | A '=B",
+    })
+    void readsNamesAsTheyWereBeforeTheyWereGuarded(String cell, String name) throws IOException {
+        VectorLayer layer = read("name,lon,lat,\"'=n\"\n" + cell.translateEscapes() + ",\"'-87 15.0\",29.5,x\n");
+        assertEquals(name.translateEscapes(), layer.features().get(0).attributes().get("name"));
+        assertEquals("x", layer.features().get(0).attributes().get("=n"));
+        assertEquals(new Coordinate(-87.25, 29.5), first(layer));
     }
 
     @Test
@@ -174,6 +237,7 @@ class CsvReaderTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
         "UTF-8        | 0 | ", "UTF-8 | 1 | ", "UTF-16LE | 1 | ", "UTF-16BE | 1 | ",
+        "UTF-16LE     | 0 | it has no byte order mark and is taken as UTF-16LE", "UTF-16BE | 0 | it has no byte order mark and is taken as UTF-16BE",
         "windows-1252 | 0 | its text is no UTF-8 and is taken as windows-1252",
     })
     void readsTextInItsCharacterSet(String charset, int mark, String note) throws IOException {
