@@ -105,7 +105,7 @@ final class GeoPackageReader implements VectorReader {
                 return tables.get(0);
             }
             throw VectorReader.problem(source.file(), place,
-                    "holds " + tables.size() + " feature tables; name one in the plan with \"table:\", from " + listed);
+                    "holds " + tables.size() + " feature tables; name one as \"table\", from " + listed);
         }
         String wanted = source.table().get();
         return tables.stream().filter(t -> t.name().equals(wanted)).findFirst()

@@ -2,6 +2,7 @@ package org.seacairn.layer;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
@@ -23,10 +24,10 @@ final class KmlGeometry {
      * Reads the geometry element in hand and goes to its end tag.
      *
      * @param into receives the geometry, or the members of a MultiGeometry
-     * @param skipped receives the names of members that are no such geometry
+     * @param skipped counts, by name, the members that are no such geometry
      * @throws org.seacairn.InputException if it is damaged
      */
-    static void read(XmlElements xml, List<Geometry> into, List<String> skipped) {
+    static void read(XmlElements xml, List<Geometry> into, Map<String, Integer> skipped) {
         int line = xml.line();
         switch (xml.name()) {
             case "Point" -> {
@@ -59,7 +60,7 @@ final class KmlGeometry {
                     if (ELEMENTS.contains(xml.name())) {
                         read(xml, into, skipped);
                     } else {
-                        skipped.add(xml.name());
+                        skipped.merge(xml.name(), 1, Integer::sum);
                         xml.skip();
                     }
                 }

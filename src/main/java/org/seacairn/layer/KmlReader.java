@@ -89,15 +89,12 @@ final class KmlReader implements VectorReader {
                 switch (xml.name()) {
                     case "name", "description" -> attributes.put(xml.name(), xml.attributeText());
                     case "ExtendedData" -> readData(data);
-                    case "Point", "LineString", "LinearRing", "Polygon", "MultiGeometry" -> {
-                        List<String> members = new ArrayList<>();
-                        KmlGeometry.read(xml, geometries, members);
-                        members.forEach(name -> skipped.merge(name, 1, Integer::sum));
-                    }
                     case "Model" -> skip();
                     default -> {
-                        // Google's extension, by whatever prefix.
-                        if (xml.name().endsWith("Track")) {
+                        if (KmlGeometry.ELEMENTS.contains(xml.name())) {
+                            KmlGeometry.read(xml, geometries, skipped);
+                        } else if (xml.name().endsWith("Track")) {
+                            // Of Google's extension, by whatever prefix.
                             skip();
                         } else {
                             xml.skip();

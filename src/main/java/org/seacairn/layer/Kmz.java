@@ -36,13 +36,18 @@ final class Kmz {
                     + "), as a KMZ is; copy or export it again, or rename it if it is KML", e);
         }
         try {
-            ZipEntry entry = zip.stream().filter(e -> !e.isDirectory() && e.getName().toLowerCase(Locale.ROOT).endsWith(".kml")).findFirst()
+            ZipEntry entry = zip.stream().filter(Kmz::isDocument).findFirst()
                     .orElseThrow(() -> VectorReader.problem(file, "the file", "is an archive without a .kml in it; export it again"));
             return new Bounded(file, zip, zip.getInputStream(entry), entry.getName(), largestBytes);
         } catch (RuntimeException | IOException e) {
             zip.close();
             throw e;
         }
+    }
+
+    /** Archives from a Mac hold a stub of the same name beside each file. */
+    private static boolean isDocument(ZipEntry entry) {
+        return !entry.isDirectory() && entry.getName().toLowerCase(Locale.ROOT).endsWith(".kml") && !entry.getName().startsWith("__MACOSX/");
     }
 
     /** Ends in a refusal where a small archive unpacks to a flood; closes the archive. */

@@ -9,7 +9,7 @@ import org.seacairn.plan.SitingPlan.LayerFile;
 /** Which CRS a layer has: what the plan states goes before what the file states. */
 final class LayerCrs {
     /** The end of every message about a file that does not tell its CRS. */
-    static final String REMEDY = "; add its CRS to the layer in the plan, for example \"crs: EPSG:4326\"";
+    static final String REMEDY = "; state its \"crs\", for example EPSG:4326";
 
     private LayerCrs() {}
 

@@ -193,12 +193,12 @@ class BadInputTest {
                         "g.shp, header: is no main file of a shapefile; export it again"),
                 mistake("garbage as CSV", s -> s.write("reefs.csv", garbage()),
                         "reefs.csv, character …: is a zero byte, so this is no text file; export it as CSV"),
-                mistake("a format that is not read", s -> s.write("c.kml", "<kml/>").plan("cables.geojson", "c.kml"),
-                        "c.kml, layer \"Old Cables\" (line 15 of the plan): its name is of no format that can be read; give"
-                                + " GeoPackage (.gpkg), shapefile (.shp), GeoJSON (.geojson, .json), CSV (.csv, .txt)"),
+                mistake("a format that is not read", s -> s.write("c.xls", "x").plan("cables.geojson", "c.xls"),
+                        "c.xls, layer \"Old Cables\" (line 15 of the plan): its name is of no format that can be read; give"
+                                + " GeoPackage (.gpkg), shapefile (.shp), GeoJSON (.geojson, .json), GPX (.gpx), KML (.kml, .kmz), CSV (.csv, .txt); …"),
                 mistake("shapefile without .prj", s -> s.write("cables.shp", pointShapefile()).plan("cables.geojson, name: name", "cables.shp"),
-                        "cables.shp, CRS: there is no .prj file beside it that states its CRS; add its CRS to the layer in the plan,"
-                                + " for example \"crs: EPSG:4326\""),
+                        "cables.shp, CRS: there is no .prj file beside it that states its CRS; state its \"crs\","
+                                + " for example EPSG:4326"),
                 mistake("no such CRS of a layer", s -> s.plan("file: cables.geojson", "crs: EPSG:999999, file: cables.geojson"),
                         "plan.yaml, line 15: CRS EPSG:999999 is not in the EPSG data set; check the code"),
                 mistake("no feature", s -> s.write("cables.geojson", TinyScene.features()),

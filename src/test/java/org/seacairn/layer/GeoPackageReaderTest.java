@@ -98,7 +98,7 @@ class GeoPackageReaderTest {
         try (GeoPackageFixture fixture = geographic()) {
             fixture.table("mud", 4326).table("Sand ripples", 4326).row("Sand ripples", 1, POINT, "a");
         }
-        assertEquals("layers.gpkg, layer \"trial\": holds 2 feature tables; name one in the plan with \"table:\", from \"Sand ripples\", \"mud\"",
+        assertEquals("layers.gpkg, layer \"trial\": holds 2 feature tables; name one as \"table\", from \"Sand ripples\", \"mud\"",
                 Refusals.of(Sources.plain(file())));
         assertEquals("layers.gpkg, layer \"trial\": has no feature table \"sand riples\" (did you mean \"Sand ripples\"?);"
                 + " name one from \"Sand ripples\", \"mud\"", Refusals.of(Sources.withTable(file(), "sand riples")));
@@ -240,7 +240,7 @@ class GeoPackageReaderTest {
             fixture.table("t", srsId).row("t", 1, POINT, "a");
         }
         assertEquals("layers.gpkg, table \"t\": its CRS is undefined (srs_id " + srsId
-                + "); add its CRS to the layer in the plan, for example \"crs: EPSG:4326\"", Refusals.of(Sources.plain(file())));
+                + "); state its \"crs\", for example EPSG:4326", Refusals.of(Sources.plain(file())));
         VectorLayer stated = VectorLayers.read(Sources.withCrs(file(), "EPSG:26917"));
         assertEquals(26917, stated.crs().epsg().orElseThrow());
     }
@@ -260,7 +260,7 @@ class GeoPackageReaderTest {
         assertEquals(Crs.ofEpsg(32616), VectorLayers.read(Sources.withTable(file(), "newer")).crs());
         assertTrue(Refusals.of(Sources.withTable(file(), "neither")).startsWith("layers.gpkg, table \"neither\": CRS \"undefined\" is not known"));
         assertTrue(Refusals.of(Sources.withTable(file(), "missing"))
-                .startsWith("layers.gpkg, table \"missing\": its srs_id 104 is not in gpkg_spatial_ref_sys; add its CRS"));
+                .startsWith("layers.gpkg, table \"missing\": its srs_id 104 is not in gpkg_spatial_ref_sys; state its"));
     }
 
     @Test

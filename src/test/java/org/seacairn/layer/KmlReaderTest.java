@@ -201,7 +201,7 @@ class KmlReaderTest {
 
     @Test
     void readsTheFirstKmlOfAnArchive() throws IOException {
-        Path file = archive("images/a.png", "x", "Épaves.KML", placemark(POINT), "second.kml", "<kml/>");
+        Path file = archive("images/a.png", "x", "__MACOSX/._a.kml", "x", "Épaves.KML", placemark(POINT), "second.kml", "<kml/>");
         VectorLayer layer = VectorLayers.read(Sources.plain(file));
         assertEquals(List.of("1 POINT (-87.25 29.5)"), shapes(layer));
         assertEquals(file, layer.file());

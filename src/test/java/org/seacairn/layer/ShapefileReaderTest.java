@@ -147,8 +147,8 @@ class ShapefileReaderTest {
     @Test
     void refusesAFileThatStatesNoCrs() throws IOException {
         Path file = shp(new ShapefileFixture(3).parts(3, LINE));
-        assertEquals("lanes.shp, CRS: there is no .prj file beside it that states its CRS; add its CRS to the layer in the plan,"
-                + " for example \"crs: EPSG:4326\"", Refusals.of(Sources.plain(file)));
+        assertEquals("lanes.shp, CRS: there is no .prj file beside it that states its CRS; state its \"crs\","
+                + " for example EPSG:4326", Refusals.of(Sources.plain(file)));
     }
 
     @ParameterizedTest
