@@ -94,8 +94,8 @@ class NearestApproachTest {
                         + found.distanceM() + " and " + sampledM);
                 assertEquals(found.distanceM(), WGS84.Inverse(found.placeLatitudeDeg(), found.placeLongitudeDeg(),
                         found.latitudeDeg(), found.longitudeDeg()).s12, 1e-5, scene);
-                assertEquals(0, PlainDistance.toEdges(polygon, found.placeLongitudeDeg(), found.placeLatitudeDeg(), WGS84), 1e-3, scene);
-                assertEquals(0, PlainDistance.toEdges(line, found.longitudeDeg(), found.latitudeDeg(), WGS84), 1e-3, scene);
+                assertEquals(0, PlainDistance.toEdges(polygon, found.placeLongitudeDeg(), found.placeLatitudeDeg(), WGS84), 5e-3, scene);
+                assertEquals(0, PlainDistance.toEdges(line, found.longitudeDeg(), found.latitudeDeg(), WGS84), 5e-3, scene);
                 double azimuthDeg = WGS84.Inverse(found.placeLatitudeDeg(), found.placeLongitudeDeg(),
                         found.latitudeDeg(), found.longitudeDeg()).azi1;
                 assertEquals(0, Math.sin(Math.toRadians(azimuthDeg - found.azimuthDeg())), 1e-6, scene);
