@@ -58,24 +58,40 @@ class NearestApproachTest {
         return FACTORY.createPolygon(ring);
     }
 
-    private static double sampledM(Geometry polygon, Geometry layer) {
+    /** Along each edge of the polygon in small steps, then closing in on the best place of each. */
+    private static double walkedM(Geometry polygon, Geometry layer) {
         double leastM = Double.POSITIVE_INFINITY;
         Coordinate[] ring = polygon.getCoordinates();
         for (int i = 1; i < ring.length; i++) {
             GeodesicLine edge = WGS84.InverseLine(ring[i - 1].y, ring[i - 1].x, ring[i].y, ring[i].x);
-            for (int k = 0; k <= 60; k++) {
-                GeodesicData at = edge.Position(edge.Distance() * k / 60);
-                leastM = Math.min(leastM, PlainDistance.toEdges(layer, at.lon2, at.lat2, WGS84));
+            double best = 0;
+            double bestM = at(edge, 0, layer);
+            for (int k = 1; k <= 40; k++) {
+                double m = at(edge, k / 40.0, layer);
+                best = m < bestM ? k / 40.0 : best;
+                bestM = Math.min(m, bestM);
             }
+            for (double step = 1 / 80.0; step * edge.Distance() > 1e-4; step /= 2) {
+                double before = at(edge, Math.max(0, best - step), layer);
+                double behind = at(edge, Math.min(1, best + step), layer);
+                best = before < bestM ? Math.max(0, best - step) : behind < bestM ? Math.min(1, best + step) : best;
+                bestM = Math.min(bestM, Math.min(before, behind));
+            }
+            leastM = Math.min(leastM, bestM);
         }
         return leastM;
+    }
+
+    private static double at(GeodesicLine edge, double share, Geometry layer) {
+        GeodesicData at = edge.Position(edge.Distance() * share);
+        return PlainDistance.toEdges(layer, at.lon2, at.lat2, WGS84);
     }
 
     @Test
     void agreesWithWalkingAlongBothOutlines() {
         Random random = new Random(20260211);
         int apart = 0;
-        for (int i = 0; i < 300; i++) {
+        for (int i = 0; i < 60; i++) {
             double latDeg = -80 + 160 * random.nextDouble();
             double lonDeg = random.nextInt(4) == 0 ? 179.99 : -180 + 360 * random.nextDouble();
             double sizeM = Math.pow(10, 2 + 3 * random.nextDouble());
@@ -84,14 +100,15 @@ class NearestApproachTest {
             Geometry layer = star(random, there.lon2, there.lat2, sizeM * (0.1 + random.nextDouble()), 3 + random.nextInt(5));
             Geometry line = FACTORY.createLineString(layer.getCoordinates());
             NearestApproach found = NearestApproach.of(of(polygon), of(line));
-            double sampledM = sampledM(polygon, line);
+            double walkedM = walkedM(polygon, line);
             String scene = "scene " + i + ": " + polygon + " and " + line;
-            // Samples stand some way from the nearest point, and are never nearer than it.
-            assertTrue(found.distanceM() <= sampledM + 1e-3, scene + ": " + found.distanceM() + " and " + sampledM);
+            if (found.distanceM() == 0) {
+                assertTrue(walkedM < 5e-3 || polygon.contains(FACTORY.createPoint(
+                        new Coordinate(found.placeLongitudeDeg(), found.placeLatitudeDeg()))), scene);
+            }
             if (found.distanceM() > 0) {
                 apart++;
-                assertTrue(sampledM - found.distanceM() <= 2e-4 * sizeM + 0.02 * found.distanceM(), scene + ": "
-                        + found.distanceM() + " and " + sampledM);
+                assertEquals(walkedM, found.distanceM(), 5e-3, scene);
                 assertEquals(found.distanceM(), WGS84.Inverse(found.placeLatitudeDeg(), found.placeLongitudeDeg(),
                         found.latitudeDeg(), found.longitudeDeg()).s12, 1e-5, scene);
                 assertEquals(0, PlainDistance.toEdges(polygon, found.placeLongitudeDeg(), found.placeLatitudeDeg(), WGS84), 5e-3, scene);
@@ -101,7 +118,7 @@ class NearestApproachTest {
                 assertEquals(0, Math.sin(Math.toRadians(azimuthDeg - found.azimuthDeg())), 1e-6, scene);
             }
         }
-        assertTrue(apart > 100 && apart < 280, apart + " scenes apart");
+        assertTrue(apart > 20 && apart < 56, apart + " scenes apart");
     }
 
     @ParameterizedTest
