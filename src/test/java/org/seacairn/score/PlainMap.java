@@ -11,18 +11,18 @@ import org.opengis.referencing.operation.TransformException;
 import org.opengis.util.FactoryException;
 
 /** Coordinates for the oracle, from libraries that the code under test does not use: SIS and GeographicLib. */
-final class PlainMap {
+public final class PlainMap {
     private static final Map<Integer, MathTransform> TO_LON_LAT = new HashMap<>();
 
     private PlainMap() {}
 
     /** Longitude and latitude of a place in a UTM zone on WGS 84; the zone is negative in the south. */
-    static double[] lonLat(int zone, double x, double y) {
+    public static double[] lonLat(int zone, double x, double y) {
         return transformed(TO_LON_LAT.computeIfAbsent(zone, PlainMap::toLonLat), x, y);
     }
 
     /** Easting and northing of a place in a UTM zone on WGS 84; the zone is negative in the south. */
-    static double[] utm(int zone, double lon, double lat) {
+    public static double[] utm(int zone, double lon, double lat) {
         try {
             return transformed(TO_LON_LAT.computeIfAbsent(zone, PlainMap::toLonLat).inverse(), lon, lat);
         } catch (TransformException e) {
@@ -51,7 +51,7 @@ final class PlainMap {
     }
 
     /** Place b as seen from place a on a plane that keeps distance and azimuth from a (azimuthal equidistant). */
-    static double[] from(double[] a, double[] b) {
+    public static double[] from(double[] a, double[] b) {
         GeodesicData line = Geodesic.WGS84.Inverse(a[1], a[0], b[1], b[0]);
         double azimuth = Math.toRadians(line.azi1);
         return new double[] {line.s12 * Math.sin(azimuth), line.s12 * Math.cos(azimuth)};

@@ -1,0 +1,115 @@
+package org.seacairn.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.seacairn.cli.PlainReview.Row;
+import org.seacairn.cli.TinyScene.Outcome;
+
+/**
+ * The command {@code review}, from the files to {@code review.csv}, against a plain program written from its rules alone.
+ * {@code -Dreview.scenes=5000} judges more scenes, {@code -Dreview.first=17} begins at another seed.
+ */
+class ReviewOracleTest {
+    private static final int SCENES = Integer.getInteger("review.scenes", 1000);
+    private static final int FIRST = Integer.getInteger("review.first", 1);
+    private static final int TOLD = 40;
+
+    @TempDir
+    Path folder;
+
+    /** What the scenes held, so that the test cannot pass for want of cases. */
+    private final Map<String, Integer> seen = new TreeMap<>();
+    private final Map<String, Integer> wrong = new TreeMap<>();
+    private final List<String> told = new ArrayList<>();
+
+    @Test
+    void everyRowIsThatOfThePlainProgram() throws IOException {
+        for (long seed = FIRST; seed < FIRST + SCENES; seed++) {
+            Path own = Files.createDirectory(folder.resolve("scene-" + seed));
+            ReviewScene scene = new ReviewScene(seed, own);
+            compare("seed " + seed, scene, new PlainReview(scene), own);
+        }
+        assertTrue(wrong.isEmpty(), () -> wrong + "\n" + String.join("\n", told));
+        if (SCENES >= 1000) {
+            enough();
+        }
+    }
+
+    private void enough() {
+        for (String rule : List.of("depth-least", "depth-greatest", "clearance-above", "height-share", "slope", "ruggedness", "bottom",
+                "inside", "reefs", "keep-off:layer c", "apart", "overlap", "duplicate")) {
+            assertTrue(seen.getOrDefault(rule, 0) > 100, "few rows of " + rule + ": " + seen);
+        }
+        for (String verdict : List.of("pass", "marginal", "fail", "no data")) {
+            assertTrue(seen.get(verdict) > 1000, "few verdicts " + verdict + ": " + seen);
+        }
+        assertTrue(seen.get("left aside") < 0.01 * seen.get("rows"), "too many rows left aside: " + seen);
+        assertTrue(seen.get("in doubt") < 0.01 * seen.get("rows"), "too many verdicts left aside: " + seen);
+    }
+
+    private void compare(String name, ReviewScene scene, PlainReview plain, Path own) {
+        List<String> args = new ArrayList<>(List.of("review", scene.plan().toString()));
+        args.addAll(scene.proposal);
+        args.addAll(List.of("--out", own.resolve("out").toString(), "--threads", "1"));
+        boolean marginalOk = scene.random.nextInt(4) == 0;
+        if (marginalOk) {
+            args.add("--marginal-ok");
+        }
+        Outcome outcome = TinyScene.run(args.toArray(String[]::new));
+        if (outcome.status() > 1) {
+            problem("refused", name + ": status " + outcome.status() + ": " + outcome.err().lines().filter(line -> !line.contains("warning"))
+                    .findFirst().orElse(""));
+            return;
+        }
+        ReviewTable table = new ReviewTable(own.resolve("out/review.csv"));
+        assertEquals(ReviewTable.COLUMNS, table.header, name);
+        List<String> expected = plain.rows.stream().map(row -> row.site.name() + " / " + row.rule).toList();
+        if (!expected.equals(table.rowNames())) {
+            problem("rows", name + ": rows " + table.rowNames() + " and not " + expected);
+            return;
+        }
+        for (int i = 0; i < plain.rows.size(); i++) {
+            compareRow(name, scene, plain.rows.get(i), table, i);
+        }
+        boolean all = table.count(marginalOk ? new String[] {"pass", "marginal"} : new String[] {"pass"}) == table.records.size();
+        if (outcome.status() != (all ? 0 : 1)) {
+            problem("status", name + ": status " + outcome.status() + " where " + (all ? "all pass" : "not all pass"));
+        }
+    }
+
+    private void compareRow(String name, ReviewScene scene, Row row, ReviewTable table, int i) {
+        for (String difference : ReviewTable.differences(table.records.get(i), row, scene.plane)) {
+            problem(row.rule.replaceFirst(":.*", "") + (row.site.isPoint() ? "" : " of polygon") + ", " + difference.replaceFirst(":.*", ""),
+                    name + ", row " + (i + 2) + ": " + difference + "\n    " + row + "\n    " + table.records.get(i).toList());
+        }
+        count("rows");
+        count(row.rule);
+        if (row.aside) {
+            count("left aside");
+        } else if (row.inDoubt) {
+            count("in doubt");
+        } else {
+            count(row.verdict);
+        }
+    }
+
+    private void count(String what) {
+        seen.merge(what, 1, Integer::sum);
+    }
+
+    private void problem(String kind, String text) {
+        if (wrong.merge(kind, 1, Integer::sum) <= 3 && told.size() < TOLD) {
+            told.add("[" + kind + "] " + text);
+        }
+    }
+}
