@@ -168,7 +168,7 @@ final class PlainReview {
                 if (awayM <= scene.landingRadiusM) {
                     all.add(List.of(c, r));
                 }
-                sure &= Math.abs(awayM - scene.landingRadiusM) > CELL_DOUBT_M;
+                sure &= Math.abs(awayM - scene.landingRadiusM) > CELL_DOUBT_M || about.equals(List.of(c, r));
             }
         }
         return sure;
@@ -372,8 +372,9 @@ final class PlainReview {
         if (coverage != null) {
             double reach = rule.distanceM() + allowance;
             double borderM = borderM(site, coverage);
-            row.unlessFail(!covered(site, rule.coverage(), coverage) || borderM < reach);
-            row.inDoubt |= Math.abs(borderM - reach) < DISTANCE_DOUBT_M || borderM < DISTANCE_DOUBT_M && site.isPoint();
+            boolean covered = covered(site, rule.coverage(), coverage);
+            row.unlessFail(!covered || borderM < reach);
+            row.inDoubt |= covered && Math.abs(borderM - reach) < DISTANCE_DOUBT_M || borderM < DISTANCE_DOUBT_M && site.isPoint();
         }
     }
 
@@ -434,7 +435,7 @@ final class PlainReview {
             } else if (borderM < scene.landingRadiusM) {
                 row.verdict = "marginal";
             }
-            row.inDoubt |= Math.abs(borderM - scene.landingRadiusM) < DISTANCE_DOUBT_M || borderM < DISTANCE_DOUBT_M && site.isPoint();
+            row.inDoubt |= covered && Math.abs(borderM - scene.landingRadiusM) < DISTANCE_DOUBT_M || borderM < DISTANCE_DOUBT_M && site.isPoint();
         }
     }
 

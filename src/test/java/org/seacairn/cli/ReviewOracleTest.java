@@ -51,7 +51,7 @@ class ReviewOracleTest {
             assertTrue(seen.getOrDefault(rule, 0) > 100, "few rows of " + rule + ": " + seen);
         }
         for (String verdict : List.of("pass", "marginal", "fail", "no data")) {
-            assertTrue(seen.get(verdict) > 1000, "few verdicts " + verdict + ": " + seen);
+            assertTrue(seen.get(verdict) > 500, "few verdicts " + verdict + ": " + seen);
         }
         assertTrue(seen.get("left aside") < 0.01 * seen.get("rows"), "too many rows left aside: " + seen);
         assertTrue(seen.get("in doubt") < 0.01 * seen.get("rows"), "too many verdicts left aside: " + seen);

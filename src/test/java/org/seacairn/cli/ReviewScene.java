@@ -533,9 +533,16 @@ final class ReviewScene {
             double[] at = {cols * cellM * 0.45 * (2 * random.nextDouble() - 1), rows * cellM * 0.45 * (2 * random.nextDouble() - 1)};
             layer.addPolygon("plot", "Plot " + (char) ('A' + (random.nextInt(10) == 0 ? 0 : i)), at,
                     cellM * Math.pow(10, -0.1 + 1.2 * random.nextDouble()), i % 2 == 1);
+            if (random.nextInt(10) == 0) {
+                layer.addPoint("stone", at);
+            }
         }
         proposed("proposal.geojson", layer.geoJson());
-        layer.figures().forEach(figure -> sites.add(new Site(figure.name, null, figure)));
+        for (int i = 0; i < layer.figures().size(); i++) {
+            PlainFigure figure = layer.figures().get(i);
+            boolean point = layer.kinds().get(i).equals("stone");
+            sites.add(new Site(figure.name, point ? figure.pieces.get(0).path().at(0) : null, figure));
+        }
     }
 
     private void proposed(String file, String text) {

@@ -119,6 +119,11 @@ final class ReviewTable {
         if (row.site.isPoint() && (row.nearestOn != null || row.rule.equals("apart")) && PlainFigure.inverseM(place, row.site.point()) > POSITION_TOLERANCE_M) {
             found.add("longitude_deg: the place is not that of the site");
         }
+        double[] onPlane = plane.of(place);
+        if (!row.site.isPoint() && row.nearestOn != null && !row.site.figure().holds(onPlane)
+                && row.site.figure().roughEdgeM(onPlane) > POSITION_TOLERANCE_M) {
+            found.add("longitude_deg: the place is not within the site");
+        }
         double[] nearest = position(record, "nearest_longitude_deg", "nearest_latitude_deg");
         if (nearest == null) {
             if (row.nearestOn != null && row.measured != 0 && !row.verdict.equals("no data")) {
