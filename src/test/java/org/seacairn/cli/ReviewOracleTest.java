@@ -17,7 +17,8 @@ import org.seacairn.cli.TinyScene.Outcome;
 
 /**
  * The command {@code review}, from the files to {@code review.csv}, against a plain program written from its rules alone.
- * {@code -Dreview.scenes=5000} judges more scenes, {@code -Dreview.first=17} begins at another seed.
+ * {@code -Dreview.scenes=5000} judges more scenes, {@code -Dreview.first=17} begins at another seed, {@code -Dreview.keep=DIR}
+ * leaves the scenes and their reviews there.
  */
 class ReviewOracleTest {
     private static final int SCENES = Integer.getInteger("review.scenes", 1000);
@@ -34,8 +35,9 @@ class ReviewOracleTest {
 
     @Test
     void everyRowIsThatOfThePlainProgram() throws IOException {
+        Path kept = System.getProperty("review.keep") == null ? folder : Path.of(System.getProperty("review.keep"));
         for (long seed = FIRST; seed < FIRST + SCENES; seed++) {
-            Path own = Files.createDirectory(folder.resolve("scene-" + seed));
+            Path own = Files.createDirectories(kept.resolve("scene-" + seed));
             ReviewScene scene = new ReviewScene(seed, own);
             compare("seed " + seed, scene, new PlainReview(scene), own);
         }
