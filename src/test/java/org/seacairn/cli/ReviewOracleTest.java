@@ -47,6 +47,34 @@ class ReviewOracleTest {
         }
     }
 
+    /** As a spreadsheet with its columns mixed up, or with the minus signs lost. */
+    @Test
+    void coordinatesTheWrongWayRoundAreRefusedAndNothingIsWritten() throws IOException {
+        int swapped = 0;
+        int unsigned = 0;
+        for (long seed = 1; swapped < 12 || unsigned < 4; seed++) {
+            Path own = Files.createDirectory(folder.resolve("wrong-" + seed));
+            ReviewScene scene = new ReviewScene(seed, own);
+            Path csv = own.resolve("proposal.csv");
+            if (!Files.exists(csv) || !Files.readString(csv).startsWith("Name,Longitude") || scene.sites.stream().noneMatch(scene::isOnGrid)) {
+                continue;
+            }
+            String right = Files.readString(csv);
+            swapped += refused(own, scene, right.replaceAll("(?m)^(.*),(.*),(.*)$", "$1,$3,$2").replaceFirst(".*", "Name,Longitude,Latitude"));
+            if (scene.zone == 17) {
+                unsigned += refused(own, scene, right.replace(",-", ","));
+            }
+        }
+    }
+
+    private static int refused(Path own, ReviewScene scene, String proposal) throws IOException {
+        Files.writeString(own.resolve("proposal.csv"), proposal);
+        Outcome outcome = TinyScene.run("review", scene.plan().toString(), scene.proposal.get(0), "--out", own.resolve("out").toString());
+        assertEquals(2, outcome.status(), () -> own + ": " + outcome.err() + scene.planText() + proposal);
+        assertTrue(Files.notExists(own.resolve("out")), own.toString());
+        return 1;
+    }
+
     private void enough() {
         for (String rule : List.of("depth-least", "depth-greatest", "clearance-above", "height-share", "slope", "ruggedness", "bottom",
                 "inside", "reefs", "keep-off:layer c", "apart", "overlap", "duplicate")) {

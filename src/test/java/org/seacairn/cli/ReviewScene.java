@@ -148,6 +148,11 @@ final class ReviewScene {
         return col < 0 || row < 0 || col >= cols || row >= rows ? Double.NaN : depthM[row * cols + col];
     }
 
+    boolean isOnGrid(Site site) {
+        double[] xy = onMap(site.point());
+        return xy[0] > west && xy[0] < west + cols * cellM && xy[1] < north && xy[1] > north - rows * cellM;
+    }
+
     private double between(double a, double b) {
         return a + (b - a) * random.nextDouble();
     }
