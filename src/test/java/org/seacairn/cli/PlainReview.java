@@ -242,7 +242,7 @@ final class PlainReview {
         Row row = row(site, rule);
         row.atMost = required < 0;
         row.figures(Math.abs(required), row.atMost ? -measured : measured, allowance);
-        row.source = "plan.yaml";
+        row.source = required == 0 ? null : "plan.yaml";
         if (Double.isNaN(measured)) {
             row.verdict = "no data";
         } else {
@@ -364,7 +364,7 @@ final class PlainReview {
         double horizontal = scene.uncertainty[2] + scene.uncertainty[3] * Math.max(0, depthM);
         double allowance = Math.sqrt(rule.positionM() * rule.positionM() + horizontal * horizontal + scene.landingRadiusM * scene.landingRadiusM);
         row.figures(rule.distanceM(), nearest.distanceM(), allowance).judge(DISTANCE_DOUBT_M);
-        row.source = rule.source();
+        row.source = rule.source().isEmpty() ? null : rule.source();
         row.edges = rule.rhumb() ? "rhumb-line" : "geodesic";
         row.aside = !sureOfDepth && scene.uncertainty[3] > 0;
         nearestOf(row, nearest);
@@ -399,6 +399,8 @@ final class PlainReview {
             Nearest nearest = nearest(site, scene.inside);
             measured = -nearest.distanceM();
             nearestOf(row, nearest);
+            // The plan names no attribute with their names.
+            row.nearest = row.nearest == null ? null : "#" + (scene.inside.indexOf(nearest.figure()) + 1);
         } else {
             WorstPlace worst = new WorstPlace(site.figure(), scene.inside);
             measured = -worst.distanceM;

@@ -23,7 +23,7 @@ import org.seacairn.cli.TinyScene.Outcome;
 class ReviewOracleTest {
     private static final int SCENES = Integer.getInteger("review.scenes", 1000);
     private static final int FIRST = Integer.getInteger("review.first", 1);
-    private static final int TOLD = 40;
+    private static final int TOLD = 60;
 
     @TempDir
     Path folder;
