@@ -92,10 +92,12 @@ final class RankRun {
             Selection selection = Selection.of(engine, totals.blocks(), plan.sites(), depth.largestScaleError(), exchange);
             done("choosing");
             List<Site> sites = new CheckedSites(plan, engine, layers).of(selection.picks());
+            List<String> reviewed = ReviewedSites.warnings(plan, depth, layers, selection.picks(), sites, threads);
             done("checking");
             List<KeepOffBuffer> buffers = ScoreRun.result(buffersAside);
             done("buffers");
-            List<String> warnings = RankWarnings.of(plan, depth, layers, totals, sites);
+            List<String> warnings = new ArrayList<>(RankWarnings.of(plan, depth, layers, totals, sites));
+            warnings.addAll(reviewed);
             write(aside, output, plan, sites, buffers, totals, grid);
             List<Run.InputFile> hashed = ScoreRun.result(inputs);
             done("writing");

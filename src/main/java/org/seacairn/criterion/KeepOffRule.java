@@ -7,6 +7,14 @@ import org.seacairn.plan.SitingPlan.Curve;
 
 /** One layer's distances, tile by tile, and the reason that it gives where a cell is too near. */
 final class KeepOffRule {
+    /**
+     * How far a distance on the grid may be off: 1 mm, and 3 millionths for the map's strain. A cell this near the
+     * requirement is ruled out, so that no check on the ellipsoid ever fails a cell that was let free; and distance
+     * 0, inside a polygon, is too near whatever the requirement.
+     */
+    private static final double DOUBT_M = 1e-3;
+    private static final double DOUBT_SHARE = 3e-6;
+
     private final DistanceField field;
     private final RequiredDistance required;
     private final double farM;
@@ -37,8 +45,8 @@ final class KeepOffRule {
     private Field field(Tile tile) {
         return tile.once(this, () -> {
             float[] into = new float[tile.outer().cells()];
-            double least = required.atDepth(0);
-            double most = required.atDepth(tile.deepestM());
+            double least = doubtless(0);
+            double most = doubtless(tile.deepestM());
             double far = Math.max(most, farM);
             double topFrom = curve == null ? Double.POSITIVE_INFINITY : Math.max(most, curve.b());
             double topTo = curve == null ? Double.NEGATIVE_INFINITY : curve.c();
@@ -60,18 +68,23 @@ final class KeepOffRule {
 
     void rule(Tile tile, int[] reasons) {
         Field found = field(tile);
-        double most = required.atDepth(tile.deepestM());
+        double most = doubtless(tile.deepestM());
         if (found.least >= most) {
             return;
         }
         float[] depth = tile.depth();
         float[] distance = found.metres;
-        double least = required.atDepth(0);
+        double least = doubtless(0);
         for (int i = 0; i < distance.length; i++) {
             float d = distance[i];
-            if (d < most && (d < least || d < required.atDepth(depth[i]))) {
+            if (d < most && (d < least || d < doubtless(depth[i]))) {
                 reasons[i] |= bit;
             }
         }
+    }
+
+    /** A distance on the grid that is surely no less than required at a depth. */
+    private double doubtless(double depthM) {
+        return required.atDepth(depthM) * (1 + DOUBT_SHARE) + DOUBT_M;
     }
 }

@@ -113,9 +113,12 @@ final class BottomRule implements ReviewRule {
         }
         NearestApproach approach = NearestApproach.of(
                 EllipsoidalDistance.of(List.of(new Feature(0, site.geometry(), Map.of())), never.get().geodesic()), never.get());
-        double inM = approach.distanceM() > 0 ? -approach.distanceM() : neverGround.orElseThrow().deepest(site.geometry());
-        return Optional.of(new Unsuitable(-inM, approach.azimuthDeg(), approach.placeLongitudeDeg(), approach.placeLatitudeDeg(),
-                approach.longitudeDeg(), approach.latitudeDeg(), className(approach.feature())));
+        String what = className(approach.feature());
+        return Optional.of(neverGround.orElseThrow().deepest(site.geometry())
+                .map(in -> new Unsuitable(-in.distanceM(), in.azimuthDeg(), in.placeLongitudeDeg(), in.placeLatitudeDeg(),
+                        in.longitudeDeg(), in.latitudeDeg(), what))
+                .orElseGet(() -> new Unsuitable(approach.distanceM(), approach.azimuthDeg(), approach.placeLongitudeDeg(),
+                        approach.placeLatitudeDeg(), approach.longitudeDeg(), approach.latitudeDeg(), what)));
     }
 
     /** The least suitable class that holds the place, or some of the polygon. */

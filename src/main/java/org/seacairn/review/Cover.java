@@ -2,6 +2,7 @@ package org.seacairn.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import net.sf.geographiclib.Geodesic;
 import net.sf.geographiclib.GeodesicData;
 import org.locationtech.jts.geom.Coordinate;
@@ -54,6 +55,11 @@ final class Cover {
                 .map(a -> polygons.features().get(a.feature())).distinct().toList();
     }
 
+    /** The feature that holds a place, the first of several, or the nearest one. */
+    Feature nearestFeature(double lonDeg, double latDeg) {
+        return polygons.nearest(lonDeg, latDeg).feature();
+    }
+
     Margin at(double lonDeg, double latDeg) {
         for (GeodesicArea area : dissolved.areas()) {
             if (area.contains(lonDeg, latDeg)) {
@@ -71,9 +77,12 @@ final class Cover {
         Geometry proposed = plane.fromLonLat(dense(lonLatPolygon));
         Geometry cover = UnaryUnionOp.union(about(dissolved, lonLatPolygon, proposed).stream()
                 .map(area -> plane.fromLonLat(dense(area.polygon()))).toList());
-        Geometry outside = cover == null ? proposed : OverlayNGRobust.overlay(proposed, cover, OverlayNG.DIFFERENCE);
+        if (cover == null) {
+            return at(proposed.getCoordinate(), plane);
+        }
+        Geometry outside = OverlayNGRobust.overlay(proposed, cover, OverlayNG.DIFFERENCE);
         if (!outside.isEmpty()) {
-            return farthest(outside, plane);
+            return at(FarthestPoint.of(outside, cover), plane);
         }
         Coordinate[] ends = DistanceOp.nearestPoints(proposed.getBoundary(), cover.getBoundary());
         Coordinate place = plane.toLonLat(ends[0]);
@@ -92,11 +101,14 @@ final class Cover {
                 .map(area -> polygons.features().get(area.feature())).distinct().toList();
     }
 
-    /** About how deep a polygon reaches into one that covers; 0 where they only touch. */
-    double deepest(Geometry lonLatPolygon) {
+    /**
+     * About the deepest point of a polygon inside one that covers: a vertex of the ground that they share, or a
+     * point inside it. Empty where they only touch.
+     */
+    Optional<Margin> deepest(Geometry lonLatPolygon) {
         AzimuthalPlane plane = planeOf(lonLatPolygon);
         Geometry proposed = plane.fromLonLat(dense(lonLatPolygon));
-        double deepestM = 0;
+        Margin deepest = null;
         for (GeodesicArea area : about(polygons, lonLatPolygon, proposed)) {
             Geometry shared = shared(proposed, area, plane);
             if (!shared.buffer(-TOUCH_M / 2).isEmpty()) {
@@ -104,11 +116,15 @@ final class Cover {
                 inside.add(shared.getInteriorPoint().getCoordinate());
                 for (Coordinate c : inside) {
                     Coordinate place = plane.toLonLat(c);
-                    deepestM = Math.max(deepestM, area.nearestEdge(place.x, place.y).distanceM());
+                    GeodesicPiece.Foot edge = area.nearestEdge(place.x, place.y);
+                    if (deepest == null || edge.distanceM() > deepest.distanceM) {
+                        deepest = new Margin(edge.distanceM(), edge.bearingDeg(), place.x, place.y,
+                                edge.longitudeDeg(), edge.latitudeDeg());
+                    }
                 }
             }
         }
-        return deepestM;
+        return Optional.ofNullable(deepest);
     }
 
     private AzimuthalPlane planeOf(Geometry lonLat) {
@@ -136,16 +152,10 @@ final class Cover {
         return OverlayNGRobust.overlay(proposed, plane.fromLonLat(dense(area.polygon())), OverlayNG.INTERSECTION);
     }
 
-    private Margin farthest(Geometry outside, AzimuthalPlane plane) {
-        Margin worst = null;
-        for (Coordinate c : outside.getCoordinates()) {
-            Coordinate place = plane.toLonLat(c);
-            EllipsoidalDistance.Nearest nearest = dissolved.nearest(place.x, place.y);
-            if (worst == null || -nearest.distanceM() < worst.distanceM) {
-                worst = new Margin(-nearest.distanceM(), nearest.azimuthDeg(), place.x, place.y,
-                        nearest.longitudeDeg(), nearest.latitudeDeg());
-            }
-        }
-        return worst;
+    private Margin at(Coordinate onPlane, AzimuthalPlane plane) {
+        Coordinate place = plane.toLonLat(onPlane);
+        EllipsoidalDistance.Nearest nearest = dissolved.nearest(place.x, place.y);
+        return new Margin(-nearest.distanceM(), nearest.azimuthDeg(), place.x, place.y,
+                nearest.longitudeDeg(), nearest.latitudeDeg());
     }
 }

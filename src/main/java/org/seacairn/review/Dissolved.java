@@ -18,15 +18,14 @@ import org.seacairn.layer.Feature;
 /**
  * Polygons with the borders between neighbours taken away. A polygon that meets no other stays as it is,
  * vertex for vertex; those that meet are densified along their geodesics to {@value #PIECE_M} m and united.
- * Gaps between neighbours up to {@value #GAP_M} m wide are closed: two digitisings of one border
- * differ by more.
+ * Gaps between neighbours up to {@value #GAP_M} m wide are closed: rounding opens them.
  */
 final class Dissolved {
-    static final double GAP_M = 0.01;
-    /** A straight line in degrees then stays within 1 mm of the geodesic up to latitude 78. */
-    private static final double PIECE_M = 200;
+    private static final double GAP_M = 0.001;
+    /** A straight line in degrees then stays within half a millimetre of the geodesic up to latitude 68, and a millimetre up to 79. */
+    private static final double PIECE_M = 100;
     private static final double METRES_PER_DEGREE = 111_000;
-    /** Corners that were rounded by growing come back to within a tenth of a millimetre. */
+    /** Corners that were rounded by growing come back to within a hundredth of a millimetre. */
     private static final int QUADRANT_SEGMENTS = 16;
 
     private Dissolved() {}
@@ -97,6 +96,7 @@ final class Dissolved {
     private static Envelope box(Polygon polygon) {
         Envelope box = new Envelope(polygon.getEnvelopeInternal());
         double widthRad = Math.toRadians(box.getWidth());
+        // Enough at every latitude below 89 degrees, where a degree of longitude is short.
         box.expandBy(200 * GAP_M / METRES_PER_DEGREE, 2 * GAP_M / METRES_PER_DEGREE + Math.toDegrees(widthRad * widthRad / 8));
         // Where longitudes of neighbours may be a whole turn apart, all that is near the turn is one group.
         if (box.getMaxX() >= 180 || box.getMinX() <= -180) {

@@ -27,9 +27,10 @@ final class InsideRule implements ReviewRule {
         Cover.Margin margin = site.isPoint() ? areas.at(at.x, at.y) : areas.of(site.geometry());
         Figures figures = Figures.metresAtLeast(0, margin.distanceM(), landingM);
         Verdict verdict = figures.verdict();
+        String feature = "#" + areas.nearestFeature(margin.placeLongitudeDeg(), margin.placeLatitudeDeg()).id();
         Coordinate place = map.wgs84(margin.placeLongitudeDeg(), margin.placeLatitudeDeg());
         Coordinate border = map.wgs84(margin.longitudeDeg(), margin.latitudeDeg());
-        return List.of(new Finding(site.name(), rule, figures, verdict, "", border.x, border.y, margin.azimuthDeg(),
+        return List.of(new Finding(site.name(), rule, figures, verdict, feature, border.x, border.y, margin.azimuthDeg(),
                 place.x, place.y, verdict == Verdict.MARGINAL ? "the landing circle reaches over the edge" : ""));
     }
 }

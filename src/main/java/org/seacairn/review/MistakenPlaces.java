@@ -38,8 +38,7 @@ final class MistakenPlaces {
     }
 
     private void refuse(Function<Feature, String> nameOf, UnaryOperator<Coordinate> mend, String look) {
-        Coordinate middle = map.grid().crs().geographic().to(layer.crs()).apply(map.middle().x, map.middle().y);
-        if (isOnGrid(mend.apply(middle))) {
+        if (isNearItsOwnImage(mend)) {
             return;
         }
         List<String> mistaken = new ArrayList<>();
@@ -54,6 +53,22 @@ final class MistakenPlaces {
             throw new InputException(layer.file().getFileName() + ", site "
                     + String.join(", ", mistaken.subList(0, Math.min(TOLD, mistaken.size()))) + more + ": " + look
                     + "; the other way it would lie on the grid of the bathymetry; correct the file");
+        }
+    }
+
+    /** Where the mended grid lies near the grid itself: about a diagonal of longitude and latitude, or the antimeridian. */
+    private boolean isNearItsOwnImage(UnaryOperator<Coordinate> mend) {
+        Coordinate middle = map.middle();
+        Coordinate image = mend.apply(map.grid().crs().geographic().to(layer.crs()).apply(middle.x, middle.y));
+        if (layer.crs().isGeographic() && !(Math.abs(image.y) <= 90)) {
+            return false;
+        }
+        try {
+            Coordinate there = toLonLat.apply(image.x, image.y);
+            double awayM = map.grid().crs().geodesic().Inverse(middle.y, middle.x, there.y, there.x).s12;
+            return awayM < 5 * map.grid().cellM() * Math.hypot(map.grid().cols(), map.grid().rows());
+        } catch (InputException e) {
+            return false;
         }
     }
 

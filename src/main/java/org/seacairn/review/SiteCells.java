@@ -33,7 +33,7 @@ final class SiteCells {
     private final BitSet landing;
     /** The site's own cells, without those that only a landing may reach; within the window. */
     private final BitSet own;
-    /** Whether some of the site lies off the grid. */
+    /** Whether some of the site lies so far off the grid that its cells there were not counted. */
     private final boolean partlyOff;
 
     private SiteCells(WorkingDepth depth, Window window, BitSet own, BitSet landing, boolean partlyOff) {
@@ -63,7 +63,7 @@ final class SiteCells {
     /**
      * Finds a site's cells.
      *
-     * @return empty where the site lies wholly off the grid
+     * @return empty where neither the site nor its landing circle comes near the grid
      * @throws InputException if a polygon holds far too many cells
      */
     static Optional<SiteCells> of(ProposedSite site, WorkingDepth depth, WorkingMap map, double landingM) {
@@ -74,13 +74,15 @@ final class SiteCells {
     private static Optional<SiteCells> ofPoint(Point point, WorkingDepth depth, WorkingMap map, double landingM) {
         GridGeometry grid = depth.grid();
         Optional<Coordinate> found = map.onMap(point.getX(), point.getY());
-        if (found.isEmpty() || !map.isOnGrid(point.getX(), point.getY())) {
+        if (found.isEmpty() || !extent(grid, landingM + grid.cellM()).contains(found.get())) {
             return Optional.empty();
         }
         Coordinate at = found.get();
+        int col = (int) Math.floor((at.x - grid.west()) / grid.cellM());
+        int row = (int) Math.floor((grid.north() - at.y) / grid.cellM());
         // A point on the grid's last edge belongs to its last cell.
-        int col = Math.min(grid.cols() - 1, (int) Math.floor((at.x - grid.west()) / grid.cellM()));
-        int row = Math.min(grid.rows() - 1, (int) Math.floor((grid.north() - at.y) / grid.cellM()));
+        col -= col == grid.cols() && at.x == grid.east() ? 1 : 0;
+        row -= row == grid.rows() && at.y == grid.south() ? 1 : 0;
         int reach = (int) Math.ceil((landingM + SLACK_M) / grid.cellM());
         Window window = new Window(col, row, 1, 1).grown(reach);
         BitSet own = new BitSet();
@@ -100,7 +102,8 @@ final class SiteCells {
     private static Optional<SiteCells> ofPolygon(ProposedSite site, WorkingDepth depth, WorkingMap map, double landingM) {
         GridGeometry grid = depth.grid();
         Optional<Geometry> onMap = onMap(site.geometry(), map);
-        Envelope whole = new Envelope(grid.west(), grid.east(), grid.south(), grid.north());
+        // With a border that tells whether cells off the grid are meant too.
+        Envelope whole = extent(grid, landingM + 2 * grid.cellM());
         if (onMap.isEmpty() || !onMap.get().getEnvelopeInternal().intersects(whole)) {
             return Optional.empty();
         }
@@ -123,12 +126,18 @@ final class SiteCells {
             Coordinate inside = onMap.get().getInteriorPoint().getCoordinate();
             int c = (int) Math.floor((inside.x - grid.west()) / grid.cellM());
             int r = (int) Math.floor((grid.north() - inside.y) / grid.cellM());
-            if (!grid.holds(c, r)) {
+            if (!whole.contains(inside)) {
                 return Optional.empty();
             }
             own.set(window.index(c, r));
         }
         return Optional.of(new SiteCells(depth, window, own, reached(own, window, reach, landingM / grid.cellM()), partlyOff));
+    }
+
+    private static Envelope extent(GridGeometry grid, double grownM) {
+        Envelope extent = new Envelope(grid.west(), grid.east(), grid.south(), grid.north());
+        extent.expandBy(grownM);
+        return extent;
     }
 
     private static Optional<Geometry> onMap(Geometry lonLat, WorkingMap map) {

@@ -31,6 +31,8 @@ final class PlainReview {
         boolean atMost;
         double required = Double.NaN;
         double measured = Double.NaN;
+        /** Whether the measure is there, and what it is is left open. */
+        boolean measuredOpen;
         double allowance = Double.NaN;
         String verdict;
         /** Whether the verdict is too near to call. */
@@ -353,7 +355,7 @@ final class PlainReview {
     private boolean covered(Site site, List<PlainFigure> polygons, List<Piece> outline) {
         return site.isPoint() ? PlainFigure.anyHolds(polygons, onPlane(site))
                 : PlainFigure.approachM(site.figure().pieces, outline) > 0
-                && PlainFigure.anyHolds(polygons, site.figure().pieces.get(0).a())
+                && site.figure().pieces.stream().allMatch(piece -> PlainFigure.anyHolds(polygons, piece.a()))
                 // A hole of the cover may lie within the site, untouched by its edges.
                 && outline.stream().noneMatch(piece -> site.figure().holds(piece.a()));
     }
@@ -410,35 +412,44 @@ final class PlainReview {
         row.inDoubt |= Math.abs(measured) < DISTANCE_DOUBT_M;
     }
 
+    /** The nearest unsuitable ground: of a class that is never allowed, or, where the plan excludes it, in no polygon. */
     private void bottom(Row row) {
         Site site = row.site;
         List<PlainFigure> all = scene.bottom.figures();
         Nearest nearest = never.isEmpty() ? null : nearest(site, never);
-        boolean far = nearest == null || nearest.distanceM() > FAR_M;
-        row.figures(0, far ? Double.NaN : nearest.distanceM(), scene.landingRadiusM);
-        if (far) {
+        double neverM = nearest == null || nearest.distanceM() > FAR_M ? Double.POSITIVE_INFINITY : nearest.distanceM();
+        boolean onNever = neverM == 0;
+        double mappedM = Double.POSITIVE_INFINITY;
+        if (scene.excludesUnmapped) {
+            mappedM = covered(site, all, bottomOutline) ? borderM(site, bottomOutline)
+                    : site.isPoint() ? -nearest(site, all).distanceM() : Double.NEGATIVE_INFINITY;
+        }
+        double measured = onNever ? Double.NEGATIVE_INFINITY : Math.min(neverM, mappedM);
+        if (measured == Double.POSITIVE_INFINITY || measured > FAR_M) {
+            row.figures(0, Double.NaN, scene.landingRadiusM);
             row.verdict = "pass";
+            return;
+        }
+        row.figures(0, measured, scene.landingRadiusM);
+        if (measured == Double.NEGATIVE_INFINITY) {
+            // How far in it lies is not told apart here, only that it does.
+            row.measured = Double.NaN;
+            row.measuredOpen = true;
+            row.verdict = onNever ? "fail" : "no data";
         } else {
             row.judge(DISTANCE_DOUBT_M);
-            row.inDoubt &= scene.landingRadiusM > 0 || nearest.distanceM() > 0;
-            row.nearest = nearest.otherM() - nearest.distanceM() > 0.005 ? neverClass.get(never.indexOf(nearest.figure())) : null;
-            row.nearestOn = nearest.figure().pieces;
-            if (nearest.distanceM() == 0) {
-                row.verdict = "fail";
-                row.inDoubt = false;
+            row.verdict = row.verdict.equals("fail") ? "no data" : row.verdict;
+            if (Math.abs(neverM - mappedM) > 0.005 && neverM < mappedM) {
+                row.nearest = nearest.otherM() - nearest.distanceM() > 0.005 ? neverClass.get(never.indexOf(nearest.figure())) : null;
+                row.nearestOn = nearest.figure().pieces;
+            } else if (Math.abs(neverM - mappedM) > 0.005) {
+                row.nearest = "unmapped";
             }
+        }
+        if (site.isPoint() && !never.isEmpty()) {
             doubtAtEdges(row, site, never);
         }
-        if (scene.excludesUnmapped && !row.verdict.equals("fail")) {
-            boolean covered = covered(site, all, bottomOutline);
-            double borderM = borderM(site, bottomOutline);
-            if (!covered) {
-                row.verdict = "no data";
-            } else if (borderM < scene.landingRadiusM) {
-                row.verdict = "marginal";
-            }
-            row.inDoubt |= covered && Math.abs(borderM - scene.landingRadiusM) < DISTANCE_DOUBT_M || borderM < DISTANCE_DOUBT_M && site.isPoint();
-        }
+        row.inDoubt |= scene.excludesUnmapped && site.isPoint() && borderM(site, bottomOutline) < DISTANCE_DOUBT_M;
     }
 
     // The other sites

@@ -112,7 +112,7 @@ final class ReviewScene {
         keepOff();
         limits();
         module();
-        Length apart = length(halfM * 0.2 * random.nextDouble());
+        Length apart = length(halfM * (0.02 + 0.2 * random.nextDouble()));
         apartM = apart.m();
         plan.append("criteria:\n  depth: {weight: 1, curve: [0 m, 40 m, 80 m, 300 m]}\n");
         plan.append("sites: {count: 8, apart: ").append(apart.text()).append("}\n");
