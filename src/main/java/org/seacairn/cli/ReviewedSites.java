@@ -50,7 +50,7 @@ final class ReviewedSites {
             for (Finding finding : review.findings()) {
                 refuseFailure(finding);
                 if (finding.verdict() != Verdict.PASS) {
-                    open.computeIfAbsent(finding.rule().name() + ": a review finds " + finding.verdict() + " at ", k -> new ArrayList<>())
+                    open.computeIfAbsent(finding.rule().name() + ": " + finding.verdict() + " in a review at ", k -> new ArrayList<>())
                             .add(finding.site());
                 }
             }
