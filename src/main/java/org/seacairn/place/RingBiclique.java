@@ -2,7 +2,7 @@ package org.seacairn.place;
 
 import java.util.BitSet;
 
-/** Two cells too near each other, grown to two sets: every cell of the one is too near every cell of the other. */
+/** Two cells too near each other, grown to two sets that share no cell: every cell of the one is too near every cell of the other. */
 final class RingBiclique {
     private final RingCells cells;
     private long work;
@@ -45,6 +45,10 @@ final class RingBiclique {
         disc.set(b);
         BitSet first = nearAll(disc);
         BitSet second = nearAll(first);
+        // A cell in both would be a ring's one cell of either: it goes to the set whose first cell is nearer.
+        BitSet both = (BitSet) first.clone();
+        both.and(second);
+        both.stream().forEach(i -> (cells.planeSquare(i, a) < cells.planeSquare(i, b) ? second : first).clear(i));
         return new BitSet[] {first, second};
     }
 

@@ -52,6 +52,7 @@ public final class RingSearch {
     }
 
     private boolean undecided;
+    public String toString() { return "left " + left; }
 
     /** How many modules fit where the asked number does not, or was not found to. */
     RingFit fit() {

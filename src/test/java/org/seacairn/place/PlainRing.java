@@ -9,8 +9,9 @@ import net.sf.geographiclib.Geodesic;
 final class PlainRing {
     private final List<RingCell> cells;
     private final int modules;
-    private final double apartM;
-    private final List<RingCell> chosen = new ArrayList<>();
+    /** For each cell, the cells that are too near it and itself, as bits. */
+    private final int[] near;
+    private final int[] chosen;
 
     List<RingCell> best;
     int evenness = -1;
@@ -23,45 +24,53 @@ final class PlainRing {
         cells.sort(Comparator.comparingDouble((RingCell c) -> bearing(c)).thenComparingDouble(RingCell::distanceM)
                 .thenComparingInt(c -> c.pick().row()).thenComparingInt(c -> c.pick().col()));
         this.modules = modules;
-        this.apartM = apartM;
-        choose(0);
+        this.near = new int[cells.size()];
+        this.chosen = new int[cells.size()];
+        for (int i = 0; i < cells.size(); i++) {
+            for (int k = 0; k < cells.size(); k++) {
+                near[i] |= i == k || metres(cells.get(i), cells.get(k)) < apartM ? 1 << k : 0;
+            }
+        }
+        choose(0, 0, 0);
     }
 
-    private void choose(int from) {
-        fit = Math.max(fit, chosen.size());
-        if (chosen.size() == modules) {
+    private void choose(int from, int count, int shut) {
+        fit = Math.max(fit, count);
+        if (count == modules) {
             judge();
         }
         for (int i = from; i < cells.size(); i++) {
-            RingCell cell = cells.get(i);
-            if (chosen.stream().allMatch(c -> metres(c, cell) >= apartM)) {
-                chosen.add(cell);
-                choose(i + 1);
-                chosen.remove(chosen.size() - 1);
+            if ((shut & 1 << i) == 0) {
+                chosen[count] = i;
+                choose(i + 1, count + 1, shut | near[i]);
             }
         }
     }
 
     /** Choices come in order from north, so the first of equals stays. */
     private void judge() {
-        int even = (int) Math.floor(leastStep(chosen.stream().map(PlainRing::bearing).toList()));
-        long sum = chosen.stream().mapToLong(c -> Math.round(c.pick().score() * 1e9)).sum();
+        double least = modules == 1 ? 360 : bearing(chosen[0]) + 360 - bearing(chosen[modules - 1]);
+        long sum = 0;
+        for (int i = 0; i < modules; i++) {
+            least = i == 0 ? least : Math.min(least, bearing(chosen[i]) - bearing(chosen[i - 1]));
+            sum += Math.round(cells.get(chosen[i]).pick().score() * 1e9);
+        }
+        int even = (int) Math.floor(least);
         if (even > evenness || even == evenness && sum > billionths) {
             evenness = even;
             billionths = sum;
-            best = List.copyOf(chosen);
+            best = new ArrayList<>();
+            for (int i = 0; i < modules; i++) {
+                best.add(cells.get(chosen[i]));
+            }
         }
     }
 
-    static double leastStep(List<Double> bearings) {
-        double least = bearings.get(0) + 360 - bearings.get(bearings.size() - 1);
-        for (int i = 1; i < bearings.size(); i++) {
-            least = Math.min(least, bearings.get(i) - bearings.get(i - 1));
-        }
-        return least;
+    private double bearing(int i) {
+        return bearing(cells.get(i));
     }
 
-    static double bearing(RingCell cell) {
+    private static double bearing(RingCell cell) {
         return (cell.azimuthDeg() + 360) % 360;
     }
 

@@ -20,16 +20,18 @@ class RingSearchTest {
     private record Scene(List<RingCell> cells, int modules, double apartM, String name) {
         static Scene of(long seed) {
             Random random = random(seed);
-            double innerM = random.nextInt(4) == 0 ? 0 : 10 + 90 * random.nextDouble();
-            double outerM = innerM + 10 + 150 * random.nextDouble();
-            double cellM = new double[] {5, 12.5, 20, 30}[random.nextInt(4)];
-            double fromDeg = random.nextInt(3) == 0 ? 300 * random.nextDouble() : 0;
-            double toDeg = random.nextInt(3) == 0 ? fromDeg + (360 - fromDeg) * random.nextDouble() : 360;
+            // Small inner distances and the best scores there: neighbours of one module then stand near each other.
+            boolean crowded = seed % 2 == 0;
+            double innerM = random.nextInt(4) == 0 ? 0 : (crowded ? 10 : 10 + 90 * random.nextDouble());
+            double outerM = innerM + 10 + (crowded ? 60 : 150) * random.nextDouble();
+            double cellM = new double[] {5, 12.5, 20, 30}[random.nextInt(crowded ? 2 : 4)];
+            double fromDeg = random.nextInt(crowded ? 20 : 3) == 0 ? 300 * random.nextDouble() : 0;
+            double toDeg = random.nextInt(crowded ? 20 : 3) == 0 ? fromDeg + (360 - fromDeg) * random.nextDouble() : 360;
             int levels = new int[] {0, 1, 2, 4}[random.nextInt(4)];
-            List<RingCell> cells = RingScenes.grid(random,
-                    new RingScenes.Shape(innerM, outerM, cellM, fromDeg, toDeg), levels, 6 + random.nextInt(13));
-            int modules = 1 + random.nextInt(7);
-            double apartM = random.nextInt(8) == 0 ? 0 : outerM * (0.1 + 1.2 * random.nextDouble());
+            List<RingCell> cells = new RingScenes.Shape(innerM, outerM, cellM, fromDeg, toDeg, levels, crowded,
+                    4 + random.nextInt(12)).cells(random);
+            int modules = crowded ? 3 + random.nextInt(4) : 1 + random.nextInt(7);
+            double apartM = random.nextInt(8) == 0 ? 0 : outerM * (0.1 + (crowded ? 0.5 : 1.2) * random.nextDouble());
             return new Scene(cells, modules, apartM, "seed " + seed + ", " + modules + " modules " + apartM + " m apart, "
                     + innerM + " to " + outerM + " m, " + cells.size() + " cells of " + cellM + " m, " + levels + " levels");
         }
@@ -43,7 +45,7 @@ class RingSearchTest {
         assertEquals(plain.best != null, found.isPresent(), scene.name());
         found.ifPresent(ring -> {
             assertTrue(ring.exact(), scene.name());
-            assertEquals(scene.modules() == 1 ? 360 : plain.evenness, ring.evennessDeg(), scene.name());
+            assertEquals(plain.evenness, ring.evennessDeg(), scene.name());
             assertEquals(plain.billionths, Math.round(ring.total() * 1e9), scene.name());
             assertEquals(places(plain.best.stream().map(RingCell::pick).toList()),
                     places(ring.modules().stream().map(RingModule::pick).toList()), scene.name());
@@ -97,12 +99,13 @@ class RingSearchTest {
             Optional<Ring> found = search.ring();
             if (found.isEmpty()) {
                 RingFit fit = search.fit();
-                assertTrue(fit.atLeast() <= plain.fit && plain.fit <= fit.atMost(), () -> scene.name() + ": " + fit + " of " + plain.fit);
+                int least = Math.min(plain.fit, scene.modules());
+                assertTrue(fit.atLeast() <= least && least <= fit.atMost(), () -> scene.name() + ": " + fit + " of " + plain.fit);
                 continue;
             }
             Ring ring = found.get();
             open += ring.exact() ? 0 : 1;
-            int even = scene.modules() == 1 ? 360 : plain.evenness;
+            int even = plain.evenness;
             assertTrue(ring.evennessDeg() <= even && even <= ring.evennessBoundDeg(), () -> scene.name() + ": " + ring);
             if (ring.evennessDeg() == even) {
                 assertTrue(ring.total() <= plain.billionths * 1e-9 + 1e-12, scene.name());
