@@ -1,8 +1,7 @@
 package org.seacairn.place;
 
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
-import java.util.List;
 import java.util.Set;
 
 /**
@@ -21,7 +20,7 @@ public record RingFit(int atLeast, int atMost) {
      */
     static RingFit below(RingCells cells, int below, long mostWork) {
         int atMost = Math.min(below - 1, atMost(cells));
-        int atLeast = Math.min(atMost, sweep(cells));
+        int atLeast = Math.min(atMost, sweep(cells).length);
         long left = mostWork;
         while (atLeast < atMost) {
             RingSolver solver = new RingSolver(cells, atLeast + 1, 0);
@@ -60,20 +59,26 @@ public record RingFit(int atLeast, int atMost) {
         return least;
     }
 
-    /** The most modules that a walk clockwise from some cell finds room for when it takes each cell that it can. */
-    private static int sweep(RingCells cells) {
-        int most = 0;
+    /** In order from north, the most cells that a walk clockwise from some cell takes when it takes each that it can. */
+    static int[] sweep(RingCells cells) {
+        int[] most = {};
         int n = cells.size();
         for (int start = 0; start < n; start += Math.max(1, n / MOST_SWEEPS)) {
-            List<Integer> taken = new ArrayList<>();
-            for (int i = 0; i < n; i++) {
+            int[] taken = new int[RingRequest.MOST_MODULES];
+            int count = 0;
+            for (int i = 0; i < n && count < taken.length; i++) {
                 int cell = (start + i) % n;
-                if (taken.stream().noneMatch(t -> cells.tooNear(t, cell))) {
-                    taken.add(cell);
+                int k = 0;
+                while (k < count && !cells.tooNear(taken[k], cell)) {
+                    k++;
+                }
+                if (k == count) {
+                    taken[count++] = cell;
                 }
             }
-            most = Math.max(most, taken.size());
+            most = count > most.length ? Arrays.copyOf(taken, count) : most;
         }
+        Arrays.sort(most);
         return most;
     }
 }

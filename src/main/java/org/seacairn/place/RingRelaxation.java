@@ -92,14 +92,14 @@ final class RingRelaxation {
         return work;
     }
 
-    /** Whether there is a ring from any first cell, as far as neighbours go. */
-    boolean feasible() {
-        for (int start = 0; start < cells.size(); start++) {
+    /** False only if it is proved, with no more than this work, that there is no ring even as far as neighbours go. */
+    boolean mayHaveRing(long mostWork) {
+        for (int start = 0; start < cells.size() && work <= mostWork; start++) {
             if (best(start, null) != null) {
                 return true;
             }
         }
-        return false;
+        return work > mostWork;
     }
 
     /**

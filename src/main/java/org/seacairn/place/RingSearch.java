@@ -3,16 +3,27 @@ package org.seacairn.place;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.seacairn.place.RingSolver.Found;
 import org.seacairn.score.ScoreEngine;
 
-/** Looks for the best {@link Ring} about a stone, or else for how many modules would fit. */
+/**
+ * Looks for the best {@link Ring} about a stone, or else for how many modules would fit.
+ *
+ * <p>Halving finds the largest evenness that neighbours alone allow; from there on down the first
+ * evenness with a ring is the best there is, and {@link RingSolver} finds its best ring. Work is counted in
+ * cells looked at, so that the same scene gives the same answer on every machine. When it runs out before an
+ * evenness is decided, the most even ring that is found by halving stands with its bounds.
+ */
 public final class RingSearch {
-    /** Cells looked at in all; a few seconds. */
-    static final long MOST_WORK = 1_500_000_000L;
+    /** Cells looked at in all; some four seconds. */
+    static final long MOST_WORK = 400_000_000L;
+    /** The part of what is left of the work that goes into one question of several. */
+    private static final int PART = 8;
 
     private final RingCells cells;
     private final int modules;
     private long left;
+    private boolean undecided;
 
     RingSearch(RingCells cells, int modules, long mostWork) {
         this.cells = cells;
@@ -35,38 +46,34 @@ public final class RingSearch {
         if (modules > RingFit.atMost(cells)) {
             return Optional.empty();
         }
-        int bound = -1;
-        for (int evenness = mostEvenRelaxed(); evenness >= 0; evenness--) {
+        for (int evenness = mostEvenNeighbours(); evenness >= 0; evenness--) {
             RingSolver solver = new RingSolver(cells, modules, evenness);
-            RingSolver.Found found = solver.best(left / 2);
+            Found found = solver.best(left / 2);
             left -= solver.work();
-            if (bound < 0 && found.bound() >= 0) {
-                bound = evenness;
-            }
             if (found.best() != null) {
-                return Optional.of(ring(found.best().cells(), found, bound));
+                return Optional.of(ring(found, evenness));
+            }
+            if (found.bound() >= 0) {
+                undecided = true;
+                return lessEven(evenness);
             }
         }
-        undecided = bound >= 0;
         return Optional.empty();
     }
 
-    private boolean undecided;
-    public String toString() { return "left " + left; }
-
-    /** How many modules fit where the asked number does not, or was not found to. */
+    /** How many modules fit where no ring of the asked number was found. */
     RingFit fit() {
         return RingFit.below(cells, undecided ? modules + 1 : modules, left);
     }
 
-    /** The largest evenness of a ring when only neighbours must keep their distance, -1: there is none. */
-    private int mostEvenRelaxed() {
+    /** No ring is more even than this: the largest evenness at which neighbours alone may keep their distance; -1: there is none. */
+    private int mostEvenNeighbours() {
         int feasible = -1;
         int infeasible = 360 / modules + 1;
         while (infeasible - feasible > 1) {
             int middle = (feasible + infeasible) / 2;
             RingRelaxation relaxation = new RingRelaxation(cells, modules, middle);
-            if (relaxation.feasible()) {
+            if (relaxation.mayHaveRing(left / PART)) {
                 feasible = middle;
             } else {
                 infeasible = middle;
@@ -76,7 +83,47 @@ public final class RingSearch {
         return feasible;
     }
 
-    private Ring ring(int[] path, RingSolver.Found found, int evennessBound) {
+    /** The most even ring that is found when the work does not reach to decide whether there is one of {@code bound}. */
+    private Optional<Ring> lessEven(int bound) {
+        int found = -1;
+        int missed = bound;
+        Found ring = null;
+        while (missed - found > 1) {
+            int middle = (found + missed) / 2;
+            RingSolver solver = new RingSolver(cells, modules, middle);
+            Found any = solver.any(left / PART);
+            left -= solver.work();
+            if (any.best() != null) {
+                found = middle;
+                ring = any;
+            } else {
+                missed = middle;
+            }
+        }
+        if (ring == null) {
+            return thinned(bound);
+        }
+        Found best = new RingSolver(cells, modules, found).best(left);
+        return Optional.of(ring(best.best() == null ? ring : best, bound));
+    }
+
+    /** Of as many modules as a plain walk finds room for, the asked number. */
+    private Optional<Ring> thinned(int bound) {
+        int[] all = RingFit.sweep(cells);
+        if (all.length < modules) {
+            return Optional.empty();
+        }
+        int[] some = new int[modules];
+        long worth = 0;
+        for (int k = 0; k < modules; k++) {
+            some[k] = all[(int) ((long) k * all.length / modules)];
+            worth += cells.worth(some[k]);
+        }
+        return Optional.of(ring(new Found(new RingPath(worth, some), new RingSolver(cells, modules, 0).any(0).bound()), bound));
+    }
+
+    private Ring ring(Found found, int evennessBound) {
+        int[] path = found.best().cells();
         List<RingModule> on = new ArrayList<>();
         List<Double> gaps = new ArrayList<>();
         double leastStep = 360;
