@@ -61,11 +61,6 @@ final class Annulus {
         collect(stone.getEnvelopeInternal());
     }
 
-    /** Longitude and latitude of the place that bearings are taken from. */
-    Coordinate centre() {
-        return centre;
-    }
-
     /** The cells that nothing rules out. */
     RingCells cells(double apartM) {
         return new RingCells(scored, geodesic, apartM);
@@ -117,7 +112,8 @@ final class Annulus {
         int bottom = Math.min(grid.rows(), window.endRow());
         ScoredWindow on = left < right && top < bottom
                 ? engine.score(new Window(left, top, right - left, bottom - top)) : null;
-        int offGrid = engine.reasons().bit(Reasons.NO_DEPTH);
+        // What has any reason has no landing room either.
+        int offGrid = engine.reasons().bit(Reasons.NO_DEPTH) | engine.reasons().bit(Reasons.LANDING_ROOM);
         for (int row = window.row(); row < window.endRow(); row++) {
             for (int col = window.col(); col < window.endCol(); col++) {
                 float d = distanceM[window.index(col, row)];

@@ -11,7 +11,8 @@ import java.util.Optional;
  *     where the work ran out before a ring was found or ruled out
  * @param cells cells between the two distances, those that would lie off the grid among them
  * @param scoredCells those that nothing rules out
- * @param reasons cells for each reason that rules any out, off the grid counted as {@code no-depth}; a cell may have several
+ * @param reasons cells for each reason that rules any out, a cell may have several, and with any it has
+ *     {@code landing-room}; off the grid it has {@code no-depth}
  */
 public record RingResult(
         Optional<Ring> ring, Optional<RingFit> fit, long cells, long scoredCells, Map<String, Long> reasons) {}

@@ -66,6 +66,11 @@ public final class RingSearch {
         return RingFit.below(cells, undecided ? modules + 1 : modules, left);
     }
 
+    /** Of the work that was granted, what has not been used. */
+    long workLeft() {
+        return left;
+    }
+
     /** No ring is more even than this: the largest evenness at which neighbours alone may keep their distance; -1: there is none. */
     private int mostEvenNeighbours() {
         int feasible = -1;
@@ -103,7 +108,9 @@ public final class RingSearch {
         if (ring == null) {
             return thinned(bound);
         }
-        Found best = new RingSolver(cells, modules, found).best(left);
+        RingSolver solver = new RingSolver(cells, modules, found);
+        Found best = solver.best(left);
+        left -= solver.work();
         return Optional.of(ring(best.best() == null ? ring : best, bound));
     }
 

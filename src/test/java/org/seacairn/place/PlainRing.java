@@ -9,8 +9,8 @@ import net.sf.geographiclib.Geodesic;
 final class PlainRing {
     private final List<RingCell> cells;
     private final int modules;
-    /** For each cell, the cells that are too near it and itself, as bits. */
-    private final int[] near;
+    private final boolean[][] near;
+    private final int most;
     private final int[] chosen;
 
     List<RingCell> best;
@@ -19,30 +19,36 @@ final class PlainRing {
     /** The largest number of cells of which any two are far enough apart. */
     int fit;
 
-    PlainRing(List<RingCell> unordered, int modules, double apartM) {
+    /** @param most so many cells are chosen at most; as many as there are for a true {@link #fit} */
+    PlainRing(List<RingCell> unordered, int modules, double apartM, int most) {
         this.cells = new ArrayList<>(unordered);
         cells.sort(Comparator.comparingDouble((RingCell c) -> bearing(c)).thenComparingDouble(RingCell::distanceM)
                 .thenComparingInt(c -> c.pick().row()).thenComparingInt(c -> c.pick().col()));
         this.modules = modules;
-        this.near = new int[cells.size()];
+        this.most = most;
+        this.near = new boolean[cells.size()][cells.size()];
         this.chosen = new int[cells.size()];
         for (int i = 0; i < cells.size(); i++) {
             for (int k = 0; k < cells.size(); k++) {
-                near[i] |= i == k || metres(cells.get(i), cells.get(k)) < apartM ? 1 << k : 0;
+                near[i][k] = metres(cells.get(i), cells.get(k)) < apartM;
             }
         }
-        choose(0, 0, 0);
+        choose(0, 0);
     }
 
-    private void choose(int from, int count, int shut) {
+    private void choose(int from, int count) {
         fit = Math.max(fit, count);
         if (count == modules) {
             judge();
         }
-        for (int i = from; i < cells.size(); i++) {
-            if ((shut & 1 << i) == 0) {
+        for (int i = from; i < cells.size() && count < most; i++) {
+            int k = 0;
+            while (k < count && !near[i][chosen[k]]) {
+                k++;
+            }
+            if (k == count) {
                 chosen[count] = i;
-                choose(i + 1, count + 1, shut | near[i]);
+                choose(i + 1, count + 1);
             }
         }
     }
