@@ -1,5 +1,6 @@
 package org.seacairn.place;
 
+import java.util.Arrays;
 import java.util.List;
 import net.sf.geographiclib.Geodesic;
 import net.sf.geographiclib.GeodesicMask;
@@ -28,6 +29,10 @@ final class RingCells {
     private final double surelyApart2;
 
     RingCells(List<RingCell> unordered, Geodesic geodesic, double apartM) {
+        this(unordered, geodesic, apartM, false);
+    }
+
+    private RingCells(List<RingCell> unordered, Geodesic geodesic, double apartM, boolean outward) {
         this.cells = unordered.stream().sorted(RingCell.FROM_NORTH).toList();
         this.geodesic = geodesic;
         this.apartM = apartM;
@@ -43,12 +48,17 @@ final class RingCells {
             bearingDeg[i] = cell.bearingDeg();
             east[i] = cell.centreM() * Math.sin(azimuth);
             north[i] = cell.centreM() * Math.cos(azimuth);
-            worth[i] = Math.round(cell.pick().score() / SCORE_UNIT);
+            worth[i] = outward ? Math.round(1000 * cell.centreM()) : Math.round(cell.pick().score() / SCORE_UNIT);
             furthestM = Math.max(furthestM, cell.centreM());
         }
         double share = Math.pow(furthestM / EARTH_RADIUS_M, 2) / 2;
         this.surelyNear2 = Math.pow(Math.max(0, apartM * (1 - share) - 1e-6), 2);
         this.surelyApart2 = Math.pow(apartM * (1 + share) + 1e-6, 2);
+    }
+
+    /** The same cells, numbered the same, worth the more the further out: where modules find the most room. */
+    RingCells outward() {
+        return new RingCells(cells, geodesic, apartM, true);
     }
 
     int size() {
@@ -94,6 +104,11 @@ final class RingCells {
     boolean tooNear(int i, int j) {
         double square = planeSquare(i, j);
         return square < surelyApart2 && (square < surelyNear2 || metres(i, j) < apartM);
+    }
+
+    /** The worth of a path's cells. */
+    RingPath path(int[] path) {
+        return new RingPath(Arrays.stream(path).mapToLong(i -> worth[i]).sum(), path);
     }
 
     /** Squared distance on the plane, for comparing. */

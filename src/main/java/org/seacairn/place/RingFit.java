@@ -23,7 +23,7 @@ public record RingFit(int atLeast, int atMost) {
         int atLeast = Math.min(atMost, sweep(cells).length);
         long left = mostWork;
         while (atLeast < atMost) {
-            RingSolver solver = new RingSolver(cells, atLeast + 1, 0);
+            RingSolver solver = new RingSolver(cells.outward(), atLeast + 1, 0);
             RingSolver.Found found = solver.any(left / 2);
             left -= solver.work();
             if (found.best() != null) {

@@ -15,7 +15,7 @@ import org.seacairn.score.ScoreEngine;
  * evenness is decided, the most even ring that is found by halving stands with its bounds.
  */
 public final class RingSearch {
-    /** Cells looked at in all; some four seconds. */
+    /** Cells looked at in all; one to two seconds of one core. */
     static final long MOST_WORK = 400_000_000L;
     /** The part of what is left of the work that goes into one question of several. */
     private static final int PART = 8;
@@ -90,12 +90,13 @@ public final class RingSearch {
 
     /** The most even ring that is found when the work does not reach to decide whether there is one of {@code bound}. */
     private Optional<Ring> lessEven(int bound) {
+        RingCells outward = cells.outward();
         int found = -1;
-        int missed = bound;
+        int missed = bound + 1;
         Found ring = null;
         while (missed - found > 1) {
             int middle = (found + missed) / 2;
-            RingSolver solver = new RingSolver(cells, modules, middle);
+            RingSolver solver = new RingSolver(outward, modules, middle);
             Found any = solver.any(left / PART);
             left -= solver.work();
             if (any.best() != null) {
@@ -111,7 +112,7 @@ public final class RingSearch {
         RingSolver solver = new RingSolver(cells, modules, found);
         Found best = solver.best(left);
         left -= solver.work();
-        return Optional.of(ring(best.best() == null ? ring : best, bound));
+        return Optional.of(ring(best.best() == null ? new Found(cells.path(ring.best().cells()), best.bound()) : best, bound));
     }
 
     /** Of as many modules as a plain walk finds room for, the asked number. */
@@ -121,12 +122,10 @@ public final class RingSearch {
             return Optional.empty();
         }
         int[] some = new int[modules];
-        long worth = 0;
         for (int k = 0; k < modules; k++) {
             some[k] = all[(int) ((long) k * all.length / modules)];
-            worth += cells.worth(some[k]);
         }
-        return Optional.of(ring(new Found(new RingPath(worth, some), new RingSolver(cells, modules, 0).any(0).bound()), bound));
+        return Optional.of(ring(new Found(cells.path(some), new RingSolver(cells, modules, 0).any(0).bound()), bound));
     }
 
     private Ring ring(Found found, int evennessBound) {
