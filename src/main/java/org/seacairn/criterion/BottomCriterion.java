@@ -118,16 +118,25 @@ public final class BottomCriterion implements Criterion {
 
     /** The class at one cell, or empty text where none is mapped. */
     public String classAt(int col, int row) {
-        int[] one = {UNMAPPED};
-        scan.paint(new Window(col, row, 1, 1), one);
-        return one[0] == UNMAPPED ? "" : bottom.classes().get(one[0]).name();
+        return classes(new Window(col, row, 1, 1))[0];
+    }
+
+    /** The classes of a window, row by row, empty text where none is mapped. */
+    public String[] classes(Window window) {
+        return Arrays.stream(painted(window)).mapToObj(c -> c == UNMAPPED ? "" : bottom.classes().get(c).name())
+                .toArray(String[]::new);
+    }
+
+    private int[] painted(Window window) {
+        int[] painted = new int[window.cells()];
+        Arrays.fill(painted, UNMAPPED);
+        scan.paint(window, painted);
+        return painted;
     }
 
     private float[] classes(Tile tile) {
         return tile.once(this, () -> {
-            int[] painted = new int[tile.outer().cells()];
-            Arrays.fill(painted, UNMAPPED);
-            scan.paint(tile.outer(), painted);
+            int[] painted = painted(tile.outer());
             float[] classes = new float[painted.length];
             for (int i = 0; i < painted.length; i++) {
                 classes[i] = painted[i];

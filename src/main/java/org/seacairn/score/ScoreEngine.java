@@ -176,6 +176,18 @@ public final class ScoreEngine {
         return spacing.map(s -> s.distanceM(col, row, frames)).orElse(Double.POSITIVE_INFINITY);
     }
 
+    /** Depths of any window in metres, positive down, row by row; NaN for none and off the grid. */
+    public float[] depth(Window window) {
+        float[] depths = new float[window.cells()];
+        depth.read(window, depths);
+        return depths;
+    }
+
+    /** Bottom classes of a window on the grid, empty text where none is mapped; empty without a bottom layer. */
+    public Optional<String[]> bottom(Window window) {
+        return bottom.map(b -> b.classes(window));
+    }
+
     private Tile tile(Window window) {
         Window outer = window.grown(landing.reach());
         Window wide = outer.grown(terrainHalo);
