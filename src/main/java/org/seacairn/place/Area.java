@@ -38,6 +38,11 @@ public record Area(
         return (double) ruledOutCells / cells;
     }
 
+    /** A place in it, in the working CRS. */
+    public Coordinate at(Packing.Place p) {
+        return place.at(2 * p.alongM() / size.lengthM(), 2 * p.acrossM() / size.widthM());
+    }
+
     /** The corners as longitude and latitude on WGS 84, in the same order. */
     public List<Coordinate> cornersLonLat(Crs working) {
         return corners.stream().map(c -> working.to(Crs.WGS84).apply(c.x, c.y)).toList();

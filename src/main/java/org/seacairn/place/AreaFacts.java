@@ -37,8 +37,7 @@ final class AreaFacts {
         GridGeometry grid = source.grid();
         Footprint f = shapes.at(r.col(), r.row()).footprints().get(r.shape());
         Spans spans = f.spans();
-        Window window = RectanglePass.onGrid(grid, new Window(r.col() - spans.widest(), r.row() - spans.reach(),
-                2 * spans.widest() + 1, 2 * spans.reach() + 1));
+        Window window = onGrid(r.col(), r.row(), spans, 0);
         Extent score = new Extent();
         float[] scores = source.score(window);
         forEachCell(window, spans, r, i -> score.take(scores[i]));
@@ -50,6 +49,31 @@ final class AreaFacts {
         List<Coordinate> corners = corners(place, size, f.turnDeg());
         return new Area(r.col(), r.row(), place, size, f.turnDeg(), corners, r.mean(), score.range().least(), spans.cells(),
                 spans.cells() - score.count, depth.range(), slope.range(), bottomShares(window, spans, r), areaM2(corners, grid.crs()));
+    }
+
+    /** Where in an area modules may stand: on scored cells. */
+    Packing.Ground ground(Area area) {
+        GridGeometry grid = source.grid();
+        Spans spans = shapes.at(area.col(), area.row()).footprints().stream()
+                .filter(f -> f.turnDeg() == area.turnDeg() && request.sizes().get(f.size()).equals(area.size()))
+                .findFirst().orElseThrow().spans();
+        // A cell on the edge may have its centre outside.
+        Window window = onGrid(area.col(), area.row(), spans, 1);
+        float[] scores = source.score(window);
+        return place -> {
+            Coordinate at = area.at(place);
+            int col = (int) Math.floor((at.x - grid.west()) / grid.cellM());
+            int row = (int) Math.floor((grid.north() - at.y) / grid.cellM());
+            // The grid's far edges belong to its last cells.
+            return !Float.isNaN(scores[window.index(Math.max(window.col(), Math.min(window.endCol() - 1, col)),
+                    Math.max(window.row(), Math.min(window.endRow() - 1, row)))]);
+        };
+    }
+
+    private Window onGrid(int col, int row, Spans spans, int margin) {
+        int across = spans.widest() + margin;
+        int down = spans.reach() + margin;
+        return RectanglePass.onGrid(source.grid(), new Window(col - across, row - down, 2 * across + 1, 2 * down + 1));
     }
 
     private static void forEachCell(Window window, Spans spans, Rectangle r, IntConsumer cell) {

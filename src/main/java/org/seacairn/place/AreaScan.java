@@ -72,6 +72,15 @@ public final class AreaScan implements ScoreRun.Sink<ScoredWindow>, AutoCloseabl
         return List.copyOf(areas);
     }
 
+    /**
+     * How many modules fit into an area. They stand on scored cells anywhere in it or on its edge.
+     *
+     * @param apartM least distance between modules, above 0
+     */
+    public Packing capacity(Area area, double apartM) {
+        return Packing.of(area.size(), apartM, new AreaFacts(source, request, shapes).ground(area));
+    }
+
     @Override
     public void close() {
         pass.close();

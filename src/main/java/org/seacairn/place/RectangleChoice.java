@@ -2,6 +2,7 @@ package org.seacairn.place;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
@@ -96,9 +97,13 @@ final class RectangleChoice {
     /** The best rectangles of a block that rank after one and overlap none chosen. */
     private Listed list(int block, Rectangle after) {
         Window centres = blocks.window(block);
+        BitSet live = liveShapes(centres);
+        if (live.isEmpty()) {
+            return new Listed(new ArrayDeque<>(), true);
+        }
         Window reach = RectanglePass.onGrid(source.grid(), centres.grown(shapes.halo()));
         PriorityQueue<Rectangle> best = new PriorityQueue<>(Rectangle.BEST_FIRST.reversed());
-        RectanglePass.walk(source, request, shapes, centres, CellSums.of(reach, scores.score(reach)),
+        RectanglePass.walk(source, request, shapes, centres, CellSums.of(reach, scores.score(reach)), live::get,
                 (shape, cells, row, col, n, sums) -> {
                     int most = CellSums.mostRuledOut(request.blemish(), cells);
                     for (int i = 0; i < n; i++) {
@@ -117,5 +122,27 @@ final class RectangleChoice {
         List<Rectangle> ranked = new ArrayList<>(best);
         ranked.sort(Rectangle.BEST_FIRST);
         return new Listed(new ArrayDeque<>(ranked), ranked.size() < LISTED);
+    }
+
+    /**
+     * The rectangles that may fit beside the chosen ones about some cell of a block. The places about which a
+     * rectangle overlaps a chosen one are a convex region: if it holds the block's corners, it holds the block.
+     */
+    private BitSet liveShapes(Window centres) {
+        List<Footprint> footprints = shapes.at(centres.col(), centres.row()).footprints();
+        BitSet live = new BitSet();
+        live.set(0, footprints.size());
+        if (shapes.patchSide() % RectangleBlocks.SIDE == 0) {
+            for (int shape = 0; shape < footprints.size(); shape++) {
+                List<PlacedRectangle> atCorners = new ArrayList<>();
+                for (int row : new int[] {centres.row(), centres.endRow() - 1}) {
+                    for (int col : new int[] {centres.col(), centres.endCol() - 1}) {
+                        atCorners.add(PlacedRectangle.of(footprints.get(shape), source.grid().centreX(col), source.grid().centreY(row)));
+                    }
+                }
+                live.set(shape, chosen.stream().noneMatch(c -> atCorners.stream().allMatch(c::overlaps)));
+            }
+        }
+        return live;
     }
 }

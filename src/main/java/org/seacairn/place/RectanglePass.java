@@ -6,6 +6,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.function.IntPredicate;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.grid.Window;
 import org.seacairn.score.ScoreRun;
@@ -102,15 +103,15 @@ final class RectanglePass implements AutoCloseable {
         for (int r = 0; r < reach.rows(); r++) {
             System.arraycopy(held[(reach.row() + r) % held.length], reach.col(), score, r * reach.cols(), reach.cols());
         }
-        walk(source, request, shapes, centres, CellSums.of(reach, score), blocks::take);
+        walk(source, request, shapes, centres, CellSums.of(reach, score), shape -> true, blocks::take);
     }
 
-    /** Hands every rectangle about the cells of a window over. */
+    /** Hands over the rectangles about the cells of a window. */
     static void walk(CellSource source, AreaRequest request, Shapes shapes, Window centres, RowSums sums,
-            RectangleWalk.Taker taker) {
+            IntPredicate wantedShapes, RectangleWalk.Taker taker) {
         IsobathTurns turns = !request.turns().alongIsobath() ? null : new IsobathTurns(source.grid(), request.sizes(),
                 shapes, centres, source.depth(centres.grown(shapes.halo() + 1)));
-        new RectangleWalk(source.grid(), shapes, request.blemish(), taker).over(centres, sums, turns);
+        new RectangleWalk(source.grid(), shapes, request.blemish(), wantedShapes, taker).over(centres, sums, turns);
     }
 
     static Window onGrid(GridGeometry grid, Window window) {

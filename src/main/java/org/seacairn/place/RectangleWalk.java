@@ -3,6 +3,7 @@ package org.seacairn.place;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntPredicate;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.grid.Window;
 
@@ -19,6 +20,7 @@ final class RectangleWalk {
     private final Shapes shapes;
     private final double blemish;
     private final Taker taker;
+    private final IntPredicate wantedShapes;
 
     /** Takes sums of one rectangle about neighbouring cells of a row. */
     interface Taker {
@@ -32,10 +34,12 @@ final class RectangleWalk {
 
     private record Run(int col, int endCol, Footprint footprint) {}
 
-    RectangleWalk(GridGeometry grid, Shapes shapes, double blemish, Taker taker) {
+    /** @param wantedShapes numbers of the rectangles to sum up */
+    RectangleWalk(GridGeometry grid, Shapes shapes, double blemish, IntPredicate wantedShapes, Taker taker) {
         this.grid = grid;
         this.shapes = shapes;
         this.blemish = blemish;
+        this.wantedShapes = wantedShapes;
         this.taker = taker;
     }
 
@@ -69,6 +73,9 @@ final class RectangleWalk {
                     continue;
                 }
                 for (int shape = first; shape < end; shape++) {
+                    if (!wantedShapes.test(shape)) {
+                        continue;
+                    }
                     if (turns != null) {
                         for (int i = 0; i < open.length; i++) {
                             wanted[i] = open[i] && turns.at(size, centres.col() + i, row) == shape - first;

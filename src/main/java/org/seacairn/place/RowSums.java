@@ -35,14 +35,10 @@ final class RowSums {
     void over(Spans figure, int row, int col, int n, long[] into) {
         Arrays.fill(into, 0, n, 0);
         int reach = figure.reach();
-        int dr = -reach;
         int left = col - window.col();
-        // Two rows at a time: the sums are loaded and stored half as often.
-        for (; dr < reach; dr += 2) {
-            add(into, n, prefix[row + dr - window.row()], left + figure.to(dr) + 1, left + figure.from(dr),
-                    prefix[row + dr + 1 - window.row()], left + figure.to(dr + 1) + 1, left + figure.from(dr + 1));
+        for (int dr = -reach; dr <= reach; dr++) {
+            add(into, n, prefix[row + dr - window.row()], left + figure.to(dr) + 1, left + figure.from(dr));
         }
-        add(into, n, prefix[row + dr - window.row()], left + figure.to(dr) + 1, left + figure.from(dr));
     }
 
     /**
@@ -65,12 +61,6 @@ final class RowSums {
     private static void add(long[] into, int n, long[] p, int end, int start) {
         for (int i = 0; i < n; i++) {
             into[i] += p[end + i] - p[start + i];
-        }
-    }
-
-    private static void add(long[] into, int n, long[] p, int end, int start, long[] q, int end2, int start2) {
-        for (int i = 0; i < n; i++) {
-            into[i] += p[end + i] - p[start + i] + (q[end2 + i] - q[start2 + i]);
         }
     }
 }
