@@ -1,2 +1,5 @@
-/** Which cells become sites, which rectangles areas: the ranked list, its upper bound, its improvement by swaps; candidate permit areas and how many modules fit. */
+/**
+ * Which cells become sites: the ranked list, its upper bound, its improvement by swaps. Which rectangles
+ * become candidate permit areas, and how many modules fit into them.
+ */
 package org.seacairn.place;
