@@ -50,6 +50,7 @@ final class ChainLevels {
 
     private int breadthFirst() {
         int found = 0;
+        boolean[] closed = new boolean[(fromStart.length >> ChainGraph.BLOCK_BITS) + 1];
         int[] frontier = Arrays.stream(graph.slotOfRank()).filter(graph::first).toArray();
         for (int level = 1; frontier.length > 0; level++) {
             int next = level + 1;
@@ -58,11 +59,11 @@ final class ChainLevels {
                 fromStart[s] = level;
                 found = found == 0 && graph.last(s) ? level : found;
             }
-            // Several threads may mark a cell, all with the same number.
+            // Several threads may mark a cell, or close a block, all in the same way.
             chunks.ranges(from.length, (a, b) -> {
                 int[] runs = graph.space();
                 for (int i = a; i < b; i++) {
-                    mark(from[i], next, runs);
+                    mark(from[i], next, closed, runs);
                 }
             });
             frontier = Arrays.stream(graph.slotOfRank()).filter(s -> fromStart[s] == next).toArray();
@@ -70,16 +71,43 @@ final class ChainLevels {
         return found;
     }
 
-    private void mark(int slot, int level, int[] runs) {
+    /** Marks the cells that can follow one, and closes the blocks in which no cell is left to mark. */
+    private void mark(int slot, int level, boolean[] closed, int[] runs) {
         int n = graph.runs(slot, runs);
-        float[] score = graph.corridor().score();
         for (int i = 0; i < n; i += 2) {
-            for (int s = runs[i]; s <= runs[i + 1]; s++) {
-                if (fromStart[s] == 0 && graph.ahead(slot, s) && !Float.isNaN(score[s])) {
-                    fromStart[s] = level;
+            int end = runs[i + 1];
+            for (int s = runs[i], stop; s <= end; s = stop + 1) {
+                int block = s >> ChainGraph.BLOCK_BITS;
+                stop = Math.min(end, lastOf(block));
+                if (!closed[block] && !graph.blockBehind(block, slot)) {
+                    boolean marked = false;
+                    for (; s <= stop; s++) {
+                        if (open(s) && graph.ahead(slot, s)) {
+                            fromStart[s] = level;
+                            marked = true;
+                        }
+                    }
+                    closed[block] = marked && noneOpen(block);
                 }
             }
         }
+    }
+
+    private boolean open(int slot) {
+        return fromStart[slot] == 0 && !Float.isNaN(graph.corridor().score()[slot]);
+    }
+
+    private boolean noneOpen(int block) {
+        for (int s = block << ChainGraph.BLOCK_BITS; s <= lastOf(block); s++) {
+            if (open(s)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private int lastOf(int block) {
+        return Math.min(fromStart.length, block + 1 << ChainGraph.BLOCK_BITS) - 1;
     }
 
     /** Computes what chains of up to {@code fewest + extra} modules need. */
@@ -145,7 +173,7 @@ final class ChainLevels {
             int end = runs[i + 1];
             while (s <= end) {
                 int block = s >> ChainGraph.BLOCK_BITS;
-                int stop = Math.min(end, (block + 1 << ChainGraph.BLOCK_BITS) - 1);
+                int stop = Math.min(end, lastOf(block));
                 if (blockBest[block] > best && !graph.blockBehind(block, slot)) {
                     for (; s <= stop; s++) {
                         if (values[s] > best && graph.ahead(slot, s)) {
