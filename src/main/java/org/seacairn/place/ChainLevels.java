@@ -1,6 +1,8 @@
 package org.seacairn.place;
 
 import java.util.Arrays;
+import java.util.Locale;
+import org.seacairn.InputException;
 
 /**
  * The best ends of chains: for each cell and each number of modules the highest total score of a sequence
@@ -19,6 +21,8 @@ final class ChainLevels {
     /** One more could overflow a total. */
     static final int MOST_MODULES = (1 << 14) - 1;
 
+    /** Values kept: a gigabyte. */
+    private static final long MOST_KEPT = 1 << 27;
     private static final double SCALE = 1 << 24;
     private static final int RANK_BITS = 25;
     private static final int LAST_RANK = (1 << RANK_BITS) - 1;
@@ -110,9 +114,18 @@ final class ChainLevels {
         return Math.min(fromStart.length, block + 1 << ChainGraph.BLOCK_BITS) - 1;
     }
 
-    /** Computes what chains of up to {@code fewest + extra} modules need. */
+    /**
+     * Computes what chains of up to {@code fewest + extra} modules need.
+     *
+     * @throws InputException if that is too much to keep
+     */
     void compute(int extra) {
         int slots = fromStart.length;
+        if (fewest + extra > MOST_MODULES || (extra + 1L) * slots > MOST_KEPT) {
+            throw new InputException(String.format(Locale.ROOT, "chains of %d modules over %d cells, with %d modules to spare, are"
+                    + " more than can be searched; make the corridor narrower, the gaps wider, or the cell larger",
+                    fewest + extra, slots, extra));
+        }
         most = fewest + extra;
         kept = new long[extra + 1][slots];
         for (long[] k : kept) {

@@ -2,8 +2,10 @@ package org.seacairn.place;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.seacairn.InputException;
 
 /**
  * The best chains of modules between the two stones of a corridor.
@@ -63,12 +65,35 @@ public final class ChainSearch {
     }
 
     /**
-     * The best chain of exactly so many modules; where there is none, the best of every smaller number.
+     * The best chain of exactly so many modules. Where there is none, the chains that there are: of every smaller
+     * number from the fewest on, or, where the fewest are already more, those of {@link #fewest}.
      *
      * @param modules at least 0
+     * @throws InputException if so many modules do not fit the corridor at their distance apart, whatever the ground
      */
     public static Result exactly(Corridor corridor, Gaps rules, int modules, int threads) {
+        int most = mostThatFit(corridor, rules.apartM());
+        if (modules > most) {
+            throw new InputException(String.format(Locale.ROOT, "%d modules are more than the corridor from \"%s\" to \"%s\" can hold:"
+                    + " no more than %d stand %.0f m apart in it; ask for fewer", modules, corridor.axis().from().name(),
+                    corridor.axis().to().name(), most, rules.apartM()));
+        }
         return new ChainSearch(corridor, rules, threads).run(OptionalInt.of(modules));
+    }
+
+    /**
+     * A bound on how many points stand apart in the corridor: Oler's inequality for a convex area,
+     * n &lt;= 2/sqrt(3) area / d² + perimeter / (2 d) + 1 (N. Oler, An inequality in the geometry of numbers, Acta
+     * Mathematica 105, 1961; formula from memory), summed over the rounded strips about the pieces of the axis.
+     */
+    static int mostThatFit(Corridor corridor, double apartM) {
+        double w = corridor.halfWidthM();
+        int pieces = corridor.axis().onMap().length - 1;
+        double length = corridor.axis().lengthM();
+        double area = 2 * w * length + pieces * Math.PI * w * w;
+        double perimeter = 2 * length + pieces * 2 * Math.PI * w;
+        double bound = 2 / Math.sqrt(3) * area / (apartM * apartM) + perimeter / (2 * apartM) + pieces;
+        return (int) Math.min(ChainLevels.MOST_MODULES, bound);
     }
 
     private Result run(OptionalInt modules) {
@@ -108,6 +133,9 @@ public final class ChainSearch {
             levels.compute(modules - levels.fewest());
         }
         add(graph, levels, modules, chains, undecided);
+        if (chains.isEmpty() && modules < levels.fewest()) {
+            return fewest(graph, levels);
+        }
         for (int n = 0; n < modules && (chains.isEmpty() || chains.get(0).modules().size() < modules); n++) {
             add(graph, levels, n, chains, undecided);
         }

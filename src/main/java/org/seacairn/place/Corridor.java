@@ -16,15 +16,28 @@ import org.seacairn.score.ScoredWindow;
  * The cells about an axis, with their scores.
  *
  * <p>A cell belongs to the corridor if its centre lies within the half-width of the axis, on the ground,
- * and abreast of it: neither before its start nor beyond its end. Immutable; safe for several threads at
- * once.
- *
- * @param score by slot, 0..1; NaN where a reason stands, outside the corridor, or near what is placed already
- * @param reasons by slot, masks as those of {@link ScoredWindow}; off the grid counts as no depth
+ * and abreast of it: neither before its start nor beyond its end. Only these cells are kept. Immutable;
+ * safe for several threads at once.
  */
-public record Corridor(GridGeometry grid, Axis axis, double halfWidthM, CorridorCells cells, float[] score, int[] reasons) {
+public final class Corridor {
     private static final int TILE = 128;
     private static final int MOST_TILE = 1024;
+
+    private final GridGeometry grid;
+    private final Axis axis;
+    private final double halfWidthM;
+    private final CorridorCells cells;
+    private final float[] score;
+    private final int[] reasons;
+
+    private Corridor(GridGeometry grid, Axis axis, double halfWidthM, CorridorCells cells, float[] score, int[] reasons) {
+        this.grid = grid;
+        this.axis = axis;
+        this.halfWidthM = halfWidthM;
+        this.cells = cells;
+        this.score = score;
+        this.reasons = reasons;
+    }
 
     /**
      * Scores the corridor, tile by tile.
@@ -99,6 +112,33 @@ public record Corridor(GridGeometry grid, Axis axis, double halfWidthM, Corridor
             cells.forEach(tile, (slot, i) -> within[slot] = !Float.isNaN(score[slot]) && distance[i] >= least && distance[i] <= most);
         });
         return within;
+    }
+
+    public GridGeometry grid() {
+        return grid;
+    }
+
+    public Axis axis() {
+        return axis;
+    }
+
+    /** Metres on the ground to each side of the axis. */
+    public double halfWidthM() {
+        return halfWidthM;
+    }
+
+    CorridorCells cells() {
+        return cells;
+    }
+
+    /** By slot, 0..1; NaN where a reason stands, outside the corridor, and near what is placed already. */
+    float[] score() {
+        return score;
+    }
+
+    /** By slot, masks as those of {@link ScoredWindow}; off the grid counts as no depth. */
+    int[] reasons() {
+        return reasons;
     }
 
     /** How many cells have a score. */
