@@ -8,7 +8,6 @@ import net.sf.geographiclib.GeodesicMask;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Point;
-import org.seacairn.geodesy.CoordinateTransform;
 
 /**
  * Modules between two stones, each a gap from the next.
@@ -49,16 +48,16 @@ public record Chain(List<Pick> modules, List<Double> alongM, List<Gap> gaps, dou
     private static List<Gap> gaps(Corridor corridor, List<Pick> modules) {
         Stone from = corridor.axis().from();
         Stone to = corridor.axis().to();
-        CoordinateTransform toLonLat = corridor.grid().crs().to(corridor.grid().crs().geographic());
         List<Coordinate> places = new ArrayList<>();
         Coordinate start = from.nearestTo(modules.isEmpty() ? to.onMap() : point(modules.get(0)));
         Coordinate end = to.nearestTo(modules.isEmpty() ? from.onMap() : point(modules.get(modules.size() - 1)));
-        places.add(toLonLat.apply(start.x, start.y));
+        places.add(corridor.lonLat(start));
         modules.forEach(m -> places.add(new Coordinate(m.longitudeDeg(), m.latitudeDeg())));
-        places.add(toLonLat.apply(end.x, end.y));
+        places.add(corridor.lonLat(end));
+        Geodesic geodesic = corridor.grid().crs().geodesic();
         List<Gap> gaps = new ArrayList<>();
         for (int i = 1; i < places.size(); i++) {
-            gaps.add(gap(corridor.grid().crs().geodesic(), places.get(i - 1), places.get(i)));
+            gaps.add(gap(geodesic, places.get(i - 1), places.get(i)));
         }
         return List.copyOf(gaps);
     }

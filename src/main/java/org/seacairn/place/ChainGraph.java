@@ -29,8 +29,8 @@ final class ChainGraph {
         this.cells = corridor.cells();
         this.rules = rules;
         GridGeometry grid = corridor.grid();
-        this.gaps = OffsetRuns.between(grid, rules.leastM(), rules.mostM());
-        this.tooNear = OffsetRuns.nearer(grid, rules.apartM());
+        this.gaps = OffsetRuns.between(grid, corridor.frames(), rules.leastM(), rules.mostM());
+        this.tooNear = OffsetRuns.nearer(grid, corridor.frames(), rules.apartM());
         this.first = corridor.within(corridor.axis().from(), rules.leastM(), rules.mostM(), chunks);
         this.last = corridor.within(corridor.axis().to(), rules.leastM(), rules.mostM(), chunks);
         this.rank = new int[cells.slots()];

@@ -82,18 +82,13 @@ public final class ChainSearch {
     }
 
     /**
-     * A bound on how many points stand apart in the corridor: Oler's inequality for a convex area,
-     * n &lt;= 2/sqrt(3) area / d² + perimeter / (2 d) + 1 (N. Oler, An inequality in the geometry of numbers, Acta
-     * Mathematica 105, 1961; formula from memory), summed over the rounded strips about the pieces of the axis.
+     * A bound on how many modules stand apart in the corridor: circles of half that distance about them do not
+     * overlap, and all lie within the half-width and half that distance of the axis.
      */
     static int mostThatFit(Corridor corridor, double apartM) {
-        double w = corridor.halfWidthM();
-        int pieces = corridor.axis().onMap().length - 1;
-        double length = corridor.axis().lengthM();
-        double area = 2 * w * length + pieces * Math.PI * w * w;
-        double perimeter = 2 * length + pieces * 2 * Math.PI * w;
-        double bound = 2 / Math.sqrt(3) * area / (apartM * apartM) + perimeter / (2 * apartM) + pieces;
-        return (int) Math.min(ChainLevels.MOST_MODULES, bound);
+        double reach = corridor.halfWidthM() + apartM / 2;
+        double area = 2 * reach * corridor.axis().lengthM() + Math.PI * reach * reach;
+        return (int) Math.min(ChainLevels.MOST_MODULES, area / (Math.PI * apartM * apartM / 4));
     }
 
     private Result run(OptionalInt modules) {

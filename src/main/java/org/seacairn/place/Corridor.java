@@ -3,7 +3,9 @@ package org.seacairn.place;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.Function;
+import org.locationtech.jts.geom.Coordinate;
 import org.seacairn.criterion.Reasons;
+import org.seacairn.geodesy.CoordinateTransform;
 import org.seacairn.geodesy.GroundScale;
 import org.seacairn.grid.DistanceField;
 import org.seacairn.grid.GridGeometry;
@@ -29,6 +31,8 @@ public final class Corridor {
     private final CorridorCells cells;
     private final float[] score;
     private final int[] reasons;
+    private final PatchFrames frames;
+    private final CoordinateTransform toLonLat;
 
     private Corridor(GridGeometry grid, Axis axis, double halfWidthM, CorridorCells cells, float[] score, int[] reasons) {
         this.grid = grid;
@@ -37,6 +41,8 @@ public final class Corridor {
         this.cells = cells;
         this.score = score;
         this.reasons = reasons;
+        this.frames = new PatchFrames(grid);
+        this.toLonLat = grid.crs().to(grid.crs().geographic());
     }
 
     /**
@@ -102,7 +108,6 @@ public final class Corridor {
         double least = leastM + OffsetRuns.marginM(mostM);
         double most = mostM - OffsetRuns.marginM(mostM);
         DistanceField field = new DistanceField(grid, List.of(stone.onMap()));
-        PatchFrames frames = new PatchFrames(grid);
         boolean[] within = new boolean[cells.slots()];
         List<Window> tiles = cells.tiles(TILE, grid);
         chunks.run(tiles.size(), t -> {
@@ -165,6 +170,18 @@ public final class Corridor {
     }
 
     Pick pick(int slot) {
-        return new Spacing(grid, 0, 0).pick(col(slot), row(slot), score[slot]);
+        double x = grid.centreX(col(slot));
+        double y = grid.centreY(row(slot));
+        Coordinate at = lonLat(new Coordinate(x, y));
+        return new Pick(col(slot), row(slot), x, y, at.x, at.y, score[slot]);
+    }
+
+    /** Longitude and latitude of a place on the map, on the working CRS's own datum. */
+    Coordinate lonLat(Coordinate onMap) {
+        return toLonLat.apply(onMap.x, onMap.y);
+    }
+
+    PatchFrames frames() {
+        return frames;
     }
 }

@@ -42,22 +42,22 @@ final class OffsetRuns {
         }
     }
 
-    private OffsetRuns(GridGeometry grid, double leastM, double mostM, boolean inward) {
+    private OffsetRuns(GridGeometry grid, PatchFrames frames, double leastM, double mostM, boolean inward) {
         this.grid = grid;
-        this.frames = new PatchFrames(grid);
+        this.frames = frames;
         this.leastM = leastM;
         this.mostM = mostM;
         this.inward = inward;
     }
 
     /** Cells that are certainly at least {@code leastM} and at most {@code mostM} away. */
-    static OffsetRuns between(GridGeometry grid, double leastM, double mostM) {
-        return new OffsetRuns(grid, leastM, mostM, true);
+    static OffsetRuns between(GridGeometry grid, PatchFrames frames, double leastM, double mostM) {
+        return new OffsetRuns(grid, frames, leastM, mostM, true);
     }
 
     /** Cells that may be nearer than {@code apartM}. */
-    static OffsetRuns nearer(GridGeometry grid, double apartM) {
-        return new OffsetRuns(grid, 0, apartM, false);
+    static OffsetRuns nearer(GridGeometry grid, PatchFrames frames, double apartM) {
+        return new OffsetRuns(grid, frames, 0, apartM, false);
     }
 
     /** What a ground length of up to {@code lengthM} may be wrong by, generously, in metres. */

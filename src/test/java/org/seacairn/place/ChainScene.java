@@ -44,8 +44,11 @@ final class ChainScene {
         }
     }
 
-    /** @param apartShare of the least gap */
-    ChainScene(Random random, int cols, int rows, int mostCells, double apartShare) {
+    /**
+     * @param apartShare of the least gap
+     * @param range of the gaps, as a share of the least
+     */
+    ChainScene(Random random, int cols, int rows, int mostCells, double apartShare, double range) {
         double cellM = new double[] {5, 12.5, 20, 50}[random.nextInt(4)];
         boolean south = random.nextInt(3) == 0;
         this.grid = GridFiles.utm(south ? 33 : 17, south, 180_000 + 640_000 * random.nextDouble(),
@@ -74,7 +77,7 @@ final class ChainScene {
         }
         this.stonesApartM = start.stream().mapToDouble(s -> nearest(end, s)).min().orElseThrow();
         double least = limit(random, cellM * (0.5 + random.nextDouble() * cols / 3));
-        this.gaps = new Gaps(least, limit(random, least * (1.05 + 2 * random.nextDouble())),
+        this.gaps = new Gaps(least, limit(random, least * (1 + range)),
                 limit(random, Math.min(least - 0.1, apartShare * least)));
     }
 

@@ -1,7 +1,6 @@
 package org.seacairn.place;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -11,11 +10,12 @@ import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 
 /** Chains against every possible chain, by geodesic distances and plain loops. */
 class ChainSearchTest {
-    private static final int MOST_STEPS = 100_000;
+    private static final int MOST_STEPS = 30_000;
 
     /** All chains of a scene, one after the other; keeps the best of each number of modules. */
     private static final class EveryChain {
@@ -88,46 +88,96 @@ class ChainSearchTest {
         return chain.modules().stream().map(p -> p.col() + " " + p.row()).toList();
     }
 
+    /** Long and narrow scenes, as they come. */
     @Test
     void isTheBestOfAllChainsOfEachNumber() {
-        Random random = new Random(20260102);
-        int joined = 0;
-        int several = 0;
-        int none = 0;
-        int doubledBack = 0;
-        for (int i = 0; i < 4000; i++) {
-            ChainScene scene = new ChainScene(random, 4 + random.nextInt(14), 1 + random.nextInt(8), 26, random.nextDouble());
-            EveryChain every = new EveryChain(scene);
-            if (every.steps > MOST_STEPS) {
-                continue;
-            }
-            ChainSearch.Result found = ChainSearch.fewest(scene.corridor, scene.gaps, 1 + i % 2);
-            String name = "scene " + i;
-            assertEquals(List.of(), found.undecided(), name);
-            if (every.best.isEmpty()) {
-                none++;
-                assertEquals(List.of(), found.chains(), name);
-                assertEquals(every.chains == 0, found.unbridged().isPresent(), name);
-                continue;
-            }
-            int fewest = every.best.keySet().iterator().next();
-            List<Integer> expected = every.best.keySet().stream().filter(k -> k <= fewest + 2).toList();
-            assertEquals(expected, found.chains().stream().map(c -> c.modules().size()).toList(), name);
-            for (Chain chain : found.chains()) {
-                int k = chain.modules().size();
-                assertEquals(every.names(k), names(chain), name);
-                assertTrue(chain.proven(), name);
-                assertEquals(k == 0 ? Double.NaN : every.total.get(k) / 16_777_216.0 / k, chain.meanScore(), name);
-                assertGaps(scene, chain, name);
-            }
-            joined += fewest == 0 ? 1 : 0;
-            several += fewest > 1 ? 1 : 0;
-            doubledBack += every.doubled.contains(fewest) ? 1 : 0;
-            assertFalse(every.doubled.contains(fewest) && (fewest - 1) * scene.gaps.mostM() + scene.gaps.apartM() < scene.stonesApartM,
-                    () -> name + ": too near each other, though the stones are too far apart for that");
+        Tally tally = compareAll(20260102, 1000, random -> new ChainScene(random, 4 + random.nextInt(14), 1 + random.nextInt(8),
+                10 + random.nextInt(14), random.nextDouble(), 1 + 2 * random.nextDouble()));
+        assertTrue(tally.joined > 5 && tally.several > 200 && tally.none > 100, tally::toString);
+    }
+
+    /** Short and wide scenes with a narrow range of gaps, in which chains double back on themselves. */
+    @Test
+    void isTheBestOfAllChainsWhereTheyDoubleBack() {
+        Tally tally = compareAll(20260103, 1000, random -> new ChainScene(random, 3 + random.nextInt(5), 5 + random.nextInt(8),
+                26, 0.9, 0.15 + 0.4 * random.nextDouble()));
+        assertTrue(tally.doubledBackLater > 60, tally::toString);
+    }
+
+    private static final class Tally {
+        int joined;
+        int several;
+        int none;
+        int doubledBack;
+        int doubledBackLater;
+
+        @Override
+        public String toString() {
+            return joined + " joined, " + several + " of several modules, " + none + " without; of the fewest modules " + doubledBack
+                    + ", of more " + doubledBackLater + " that double back";
         }
-        assertTrue(joined > 50 && several > 300 && none > 300 && doubledBack > 50,
-                joined + " joined, " + several + " of several modules, " + none + " without, " + doubledBack + " that double back");
+    }
+
+    private static Tally compareAll(long seed, int scenes, Function<Random, ChainScene> next) {
+        Random random = new Random(seed);
+        Tally tally = new Tally();
+        for (int i = 0; i < scenes; i++) {
+            ChainScene scene = next.apply(random);
+            EveryChain every = new EveryChain(scene);
+            if (every.steps <= MOST_STEPS) {
+                compare("scene " + i, scene, every, 1 + i % 2, tally);
+            }
+        }
+        return tally;
+    }
+
+    private static void compare(String name, ChainScene scene, EveryChain every, int threads, Tally tally) {
+        ChainSearch.Result found = ChainSearch.fewest(scene.corridor, scene.gaps, threads);
+        assertEquals(List.of(), found.undecided(), name);
+        if (every.best.isEmpty()) {
+            tally.none++;
+            assertEquals(List.of(), found.chains(), name);
+            assertEquals(every.chains == 0, found.unbridged().isPresent(), name);
+            return;
+        }
+        int fewest = every.best.keySet().iterator().next();
+        assertEquals(fewest, found.fewest().orElseThrow(), name);
+        assertEquals(every.best.keySet().stream().filter(k -> k <= fewest + 2).toList(), sizes(found), name);
+        found.chains().forEach(chain -> assertBest(name, scene, every, chain));
+        assertExactly(name, scene, every, fewest, threads);
+        tally.joined += fewest == 0 ? 1 : 0;
+        tally.several += fewest > 1 ? 1 : 0;
+        tally.doubledBack += every.doubled.contains(fewest) ? 1 : 0;
+        tally.doubledBackLater += every.doubled.contains(fewest + 1) || every.doubled.contains(fewest + 2) ? 1 : 0;
+        for (int k : every.doubled) {
+            assertTrue((k - 1) * scene.gaps.mostM() + scene.gaps.apartM() > scene.stonesApartM,
+                    () -> name + ": the stones are too far apart for " + k + " modules to double back");
+        }
+    }
+
+    private static List<Integer> sizes(ChainSearch.Result found) {
+        return found.chains().stream().map(c -> c.modules().size()).toList();
+    }
+
+    private static void assertBest(String name, ChainScene scene, EveryChain every, Chain chain) {
+        int k = chain.modules().size();
+        assertEquals(every.names(k), names(chain), name);
+        assertTrue(chain.proven(), name);
+        assertEquals(k == 0 ? Double.NaN : every.total.get(k) / 16_777_216.0 / k, chain.meanScore(), name);
+        assertGaps(scene, chain, name);
+    }
+
+    private static void assertExactly(String name, ChainScene scene, EveryChain every, int fewest, int threads) {
+        for (int k = Math.max(0, fewest - 1); k <= fewest + 4; k++) {
+            if (k > ChainSearch.mostThatFit(scene.corridor, scene.gaps.apartM())) {
+                return;
+            }
+            ChainSearch.Result asked = ChainSearch.exactly(scene.corridor, scene.gaps, k, threads);
+            int most = k < fewest ? fewest + 2 : k;
+            assertEquals(every.best.containsKey(k) ? List.of(k) : every.best.keySet().stream().filter(n -> n <= most).toList(),
+                    sizes(asked), name + ", exactly " + k);
+            asked.chains().forEach(chain -> assertBest(name, scene, every, chain));
+        }
     }
 
     private static void assertGaps(ChainScene scene, Chain chain, String name) {
