@@ -91,7 +91,7 @@ class ChainSearchTest {
     /** Long and narrow scenes, as they come. */
     @Test
     void isTheBestOfAllChainsOfEachNumber() {
-        Tally tally = compareAll(20260102, 1000, random -> new ChainScene(random, 4 + random.nextInt(14), 1 + random.nextInt(8),
+        Tally tally = compareAll(20260102, 1500, random -> new ChainScene(random, 4 + random.nextInt(14), 1 + random.nextInt(8),
                 10 + random.nextInt(14), random.nextDouble(), 1 + 2 * random.nextDouble()));
         assertTrue(tally.joined > 5 && tally.several > 200 && tally.none > 100, tally::toString);
     }
@@ -99,7 +99,7 @@ class ChainSearchTest {
     /** Short and wide scenes with a narrow range of gaps, in which chains double back on themselves. */
     @Test
     void isTheBestOfAllChainsWhereTheyDoubleBack() {
-        Tally tally = compareAll(20260103, 1000, random -> new ChainScene(random, 3 + random.nextInt(5), 5 + random.nextInt(8),
+        Tally tally = compareAll(20260103, 1500, random -> new ChainScene(random, 3 + random.nextInt(5), 5 + random.nextInt(8),
                 26, 0.9, 0.15 + 0.4 * random.nextDouble()));
         assertTrue(tally.doubledBackLater > 60, tally::toString);
     }
