@@ -9,13 +9,12 @@ import java.util.Arrays;
  * {@link ChainLevels}, bounds what a beginning can still become, and of equal totals the one whose first
  * differing module has the lower rank wins. Where the best chain without the condition keeps it anyway,
  * which is the rule (see {@link ChainSearch}), the first descent finds it and proves it. After
- * {@value #MOST_STEPS} steps the search gives up, and states the bound that it has.
+ * a stated number of steps the search gives up, and states the bound that it has.
  */
 final class ApartSearch {
-    static final int MOST_STEPS = 20_000;
-
     private final ChainGraph graph;
     private final ChainLevels levels;
+    private final int mostSteps;
     private final int[] runs;
     private final int[] chain;
     private int[] best;
@@ -30,16 +29,20 @@ final class ApartSearch {
      */
     record Found(int[] slots, long total, long bound) {}
 
-    private ApartSearch(ChainGraph graph, ChainLevels levels, int modules) {
+    private ApartSearch(ChainGraph graph, ChainLevels levels, int modules, int mostSteps) {
         this.graph = graph;
         this.levels = levels;
+        this.mostSteps = mostSteps;
         this.runs = graph.space();
         this.chain = new int[modules];
     }
 
-    /** @param modules at least 1 */
-    static Found best(ChainGraph graph, ChainLevels levels, int modules) {
-        ApartSearch search = new ApartSearch(graph, levels, modules);
+    /**
+     * @param modules at least 1
+     * @param mostSteps after which the search gives up
+     */
+    static Found best(ChainGraph graph, ChainLevels levels, int modules, int mostSteps) {
+        ApartSearch search = new ApartSearch(graph, levels, modules, mostSteps);
         long[] starts = Arrays.stream(graph.slotOfRank()).filter(graph::first)
                 .mapToLong(s -> levels.value(s, modules)).filter(v -> v != ChainLevels.NONE).sorted().toArray();
         search.extend(0, 0, starts);
@@ -63,7 +66,7 @@ final class ApartSearch {
                 bestTotal = bound;
                 continue;
             }
-            if (steps++ >= MOST_STEPS) {
+            if (steps++ >= mostSteps) {
                 open = Math.max(open, bound);
                 return;
             }

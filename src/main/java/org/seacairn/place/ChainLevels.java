@@ -18,8 +18,8 @@ import org.seacairn.InputException;
  */
 final class ChainLevels {
     static final long NONE = -1;
-    /** One more could overflow a total. */
-    static final int MOST_MODULES = (1 << 14) - 1;
+    /** A total could overflow beyond 2^14, and the stack of {@link ApartSearch} before that. */
+    static final int MOST_MODULES = (1 << 12) - 1;
 
     /** Values kept: a gigabyte. */
     private static final long MOST_KEPT = 1 << 27;

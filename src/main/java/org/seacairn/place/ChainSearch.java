@@ -28,6 +28,8 @@ public final class ChainSearch {
     private static final int MORE = 2;
     /** How many modules beyond the fewest are tried where all chains double back on themselves. */
     private static final int MOST_MORE = 6;
+    /** Of the search for modules apart: about half a second. */
+    private static final int MOST_STEPS = 20_000;
 
     private final Corridor corridor;
     private final Gaps rules;
@@ -147,7 +149,7 @@ public final class ChainSearch {
         if (levels.fewest() == 0 || modules < levels.fewest()) {
             return;
         }
-        ApartSearch.Found found = ApartSearch.best(graph, levels, modules);
+        ApartSearch.Found found = ApartSearch.best(graph, levels, modules, MOST_STEPS);
         if (found.slots() != null) {
             chains.add(Chain.of(corridor, found.slots(), found.total(), found.bound()));
         } else if (found.bound() >= 0) {

@@ -91,7 +91,7 @@ class ChainSearchTest {
     /** Long and narrow scenes, as they come. */
     @Test
     void isTheBestOfAllChainsOfEachNumber() {
-        Tally tally = compareAll(20260102, 1500, random -> new ChainScene(random, 4 + random.nextInt(14), 1 + random.nextInt(8),
+        Tally tally = compareAll(20260102, 1000, random -> new ChainScene(random, 4 + random.nextInt(14), 1 + random.nextInt(8),
                 10 + random.nextInt(14), random.nextDouble(), 1 + 2 * random.nextDouble()));
         assertTrue(tally.joined > 5 && tally.several > 200 && tally.none > 100, tally::toString);
     }
@@ -99,7 +99,7 @@ class ChainSearchTest {
     /** Short and wide scenes with a narrow range of gaps, in which chains double back on themselves. */
     @Test
     void isTheBestOfAllChainsWhereTheyDoubleBack() {
-        Tally tally = compareAll(20260103, 1500, random -> new ChainScene(random, 3 + random.nextInt(5), 5 + random.nextInt(8),
+        Tally tally = compareAll(20260103, 1000, random -> new ChainScene(random, 3 + random.nextInt(5), 5 + random.nextInt(8),
                 26, 0.9, 0.15 + 0.4 * random.nextDouble()));
         assertTrue(tally.doubledBackLater > 60, tally::toString);
     }
@@ -178,6 +178,34 @@ class ChainSearchTest {
                     sizes(asked), name + ", exactly " + k);
             asked.chains().forEach(chain -> assertBest(name, scene, every, chain));
         }
+    }
+
+    /** A search that gives up early states a bound that no chain exceeds, and calls nothing proven that is not. */
+    @Test
+    void boundOfAnUnfinishedSearchIsNoLessThanTheBest() {
+        Random random = new Random(20260106);
+        int unfinished = 0;
+        for (int i = 0; i < 400; i++) {
+            ChainScene scene = new ChainScene(random, 3 + random.nextInt(5), 5 + random.nextInt(8), 26, 0.9, 0.15 + 0.4 * random.nextDouble());
+            EveryChain every = new EveryChain(scene);
+            try (Chunks chunks = new Chunks(1)) {
+                ChainGraph graph = new ChainGraph(scene.corridor, scene.gaps, chunks);
+                ChainLevels levels = new ChainLevels(graph, chunks);
+                if (levels.fewest() == 0 || every.steps > MOST_STEPS) {
+                    continue;
+                }
+                levels.compute(2);
+                for (int k = levels.fewest(); k <= levels.fewest() + 2; k++) {
+                    ApartSearch.Found found = ApartSearch.best(graph, levels, k, random.nextInt(6));
+                    long best = every.total.getOrDefault(k, -1L);
+                    assertTrue(found.bound() >= best, "scene " + i);
+                    assertTrue(found.total() <= best, "scene " + i);
+                    assertEquals(found.slots() == null, found.total() < 0, "scene " + i);
+                    unfinished += found.total() < found.bound() ? 1 : 0;
+                }
+            }
+        }
+        assertTrue(unfinished > 30, unfinished + " unfinished");
     }
 
     private static void assertGaps(ChainScene scene, Chain chain, String name) {
