@@ -28,7 +28,7 @@ public final class ChainSearch {
     private static final int MORE = 2;
     /** How many modules beyond the fewest are tried where all chains double back on themselves. */
     private static final int MOST_MORE = 6;
-    /** Of the search for modules apart: about half a second. */
+    /** Of the search for modules apart; a run that used them all up, about 1.4 km by 0.8 km, took 0.7 s as a whole. */
     private static final int MOST_STEPS = 20_000;
 
     private final Corridor corridor;

@@ -19,7 +19,7 @@ import org.seacairn.score.ScoredWindow;
  * longer corridors only with {@code long}.
  *
  * <p>Measured on two cores that others used too (load 5 to 7): 0.25 s to 0.95 s, the very first search of
- * a fresh Java machine 1.9 s. Processor time, which others change less: 0.45 s to 0.85 s in all, 1.3 s to 2 s fresh; a warm
+ * a fresh Java machine 1.9 s. Processor time, which others change less: 0.45 s to 0.85 s in all, 1.2 s to 1.6 s fresh; a warm
  * search is one fourth to one third breadth-first search, the rest levels, some hundredths of a second the search for modules apart.
  * 20 km: 3 s. Passing over blocks without an open cell took the breadth-first search from 0.35 s - 0.55 s to 0.15 s - 0.22 s.
  */
