@@ -21,11 +21,11 @@ import org.seacairn.layer.Feature;
  * Gaps between neighbours up to {@value #GAP_M} m wide are closed: rounding opens them.
  */
 final class Dissolved {
-    private static final double GAP_M = 0.001;
+    private static final double GAP_M = 1e-4;
     /** A straight line in degrees then stays within half a millimetre of the geodesic up to latitude 68, and a millimetre up to 79. */
     private static final double PIECE_M = 100;
     private static final double METRES_PER_DEGREE = 111_000;
-    /** Corners that were rounded by growing come back to within a hundredth of a millimetre. */
+    /** Corners that were rounded by growing come back to within a micrometre. */
     private static final int QUADRANT_SEGMENTS = 16;
 
     private Dissolved() {}

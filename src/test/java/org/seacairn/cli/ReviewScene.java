@@ -112,7 +112,7 @@ final class ReviewScene {
         keepOff();
         limits();
         module();
-        Length apart = length(halfM * (0.02 + 0.2 * random.nextDouble()));
+        Length apart = length(1 + halfM * 0.2 * random.nextDouble());
         apartM = apart.m();
         plan.append("criteria:\n  depth: {weight: 1, curve: [0 m, 40 m, 80 m, 300 m]}\n");
         plan.append("sites: {count: 8, apart: ").append(apart.text()).append("}\n");
@@ -149,7 +149,17 @@ final class ReviewScene {
     }
 
     boolean isOnGrid(Site site) {
-        double[] xy = onMap(site.point());
+        return isOnGrid(site.point());
+    }
+
+    /** Whether some of a site off the grid would lie on it with the other sign of its longitude, as beside 180 degrees it may. */
+    boolean isMirrored(Site site) {
+        return site.figure().pieces.stream().map(piece -> piece.path().at(piece.from()))
+                .anyMatch(at -> !isOnGrid(at) && isOnGrid(-at[0], at[1]));
+    }
+
+    private boolean isOnGrid(double... lonLat) {
+        double[] xy = onMap(lonLat);
         return xy[0] > west && xy[0] < west + cols * cellM && xy[1] < north && xy[1] > north - rows * cellM;
     }
 

@@ -22,7 +22,8 @@ final class ReviewTable {
             "confirmed", "edges", "note", "caution");
     /** Two roundings to the millimetre, and what the oracle itself is off by. */
     private static final double DISTANCE_TOLERANCE_M = 1.5e-3;
-    private static final double COVER_TOLERANCE_M = 0.006;
+    /** Where two borders, each right to half a millimetre, cross at a sharp angle. */
+    private static final double CORNER_TOLERANCE_M = 3e-3;
     /** Positions have nine decimals: 0.06 mm. */
     private static final double POSITION_TOLERANCE_M = 2e-3;
 
@@ -48,12 +49,13 @@ final class ReviewTable {
         if (!row.inDoubt && !row.verdict.equals(record.get("verdict"))) {
             found.add("verdict: " + record.get("verdict") + " and not " + row.verdict);
         }
+        if (row.verdictOnly) {
+            return found;
+        }
         if (!row.rule.equals("duplicate") && !row.rule.equals("overlap")) {
             figure(record, "required_" + row.unit, row.required, row, noData, found);
         }
-        if (!row.measuredOpen) {
-            figure(record, "measured_" + row.unit, row.measured, row, noData, found);
-        }
+        figure(record, "measured_" + row.unit, row.measured, row, noData, found);
         if (row.unit.equals("m") && !row.rule.equals("duplicate") && !row.rule.equals("overlap")) {
             figure(record, "allowance_m", row.allowance, row, noData, found);
         }
@@ -80,8 +82,7 @@ final class ReviewTable {
             case "vrm" -> 2.001e-6;
             // Depths are rounded and nothing more; where the last bit decides which way, by one millimetre.
             default -> row.rule.matches("depth-.*|clearance-above|height-share") ? halfway(expected) ? 1.01e-3 : 1e-9
-                    // A gap of a millimetre counts as covered, and an acute notch is a gap at its end.
-                    : row.rule.matches("inside|bottom") ? COVER_TOLERANCE_M : DISTANCE_TOLERANCE_M;
+                    : row.rule.matches("inside|bottom") ? CORNER_TOLERANCE_M : DISTANCE_TOLERANCE_M;
         };
         double rounded = row.unit.equals("vrm") ? expected : Math.round(expected * 1000) / 1000.0;
         if (text.isEmpty() ? !Double.isNaN(expected) && !mayBeEmpty : Double.isNaN(expected) || Math.abs(Double.parseDouble(text) - rounded) > tolerance) {
@@ -144,7 +145,7 @@ final class ReviewTable {
             found.add("nearest_longitude_deg: " + toNearest.s12 + " m from the place, and not the " + measured + " m measured");
         }
         double[] xy = plane.of(nearest);
-        if (row.nearestOn != null && toNearest.s12 > 0.01 && PlainFigure.edgeM(nearest, xy, row.nearestOn) > 2 * POSITION_TOLERANCE_M) {
+        if (row.nearestOn != null && toNearest.s12 > 0.01 && PlainFigure.edgeM(nearest, xy, row.nearestOn) > CORNER_TOLERANCE_M) {
             found.add("nearest_longitude_deg: " + PlainFigure.edgeM(nearest, xy, row.nearestOn) + " m off " + row.nearest);
         }
         String bearing = record.get("bearing_deg");
