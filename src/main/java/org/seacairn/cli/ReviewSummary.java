@@ -1,8 +1,11 @@
 package org.seacairn.cli;
 
+import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Collectors;
 import org.locationtech.jts.geom.Coordinate;
 import org.seacairn.export.Cautions;
@@ -98,8 +101,7 @@ final class ReviewSummary {
             line("  %-12s %s  %s", review.site().name(), CoordinateText.formatLatitudeDdm(at.y),
                     CoordinateText.formatLongitudeDdm(at.x - 360 * Math.rint(at.x / 360)));
             for (Verdict verdict : WORST_FIRST.subList(0, 3)) {
-                String rules = review.findings().stream().filter(f -> f.verdict() == verdict)
-                        .map(ReviewSummary::named).collect(Collectors.joining(", "));
+                String rules = named(review.findings().stream().filter(f -> f.verdict() == verdict).toList());
                 if (!rules.isEmpty()) {
                     line("      %-9s %s", verdict, rules);
                 }
@@ -111,8 +113,14 @@ final class ReviewSummary {
         line("%d of %d sites pass every rule.", result.reviews().size() - open.size(), result.reviews().size());
     }
 
-    private static String named(Finding finding) {
-        return finding.rule().name() + (finding.note().isEmpty() || finding.note().startsWith("worst") ? "" : " (" + finding.note() + ")");
+    /** The rules of findings, those with the same note together. */
+    private static String named(List<Finding> findings) {
+        Map<String, List<String>> byNote = new LinkedHashMap<>();
+        for (Finding finding : findings) {
+            String note = finding.note().startsWith("worst") ? "" : " (" + finding.note() + ")";
+            byNote.computeIfAbsent(finding.note().isEmpty() ? "" : note, k -> new ArrayList<>()).add(finding.rule().name());
+        }
+        return byNote.entrySet().stream().map(e -> String.join(", ", e.getValue()) + e.getKey()).collect(Collectors.joining("; "));
     }
 
     private void rules() {
@@ -127,6 +135,7 @@ final class ReviewSummary {
 
     private static List<Finding> tightest(ReviewRun.Result result) {
         return result.reviews().stream().flatMap(r -> r.findings().stream())
+                .filter(f -> f.verdict() != Verdict.NO_DATA)
                 .filter(f -> f.figures().unit() == Unit.METRES && Double.isFinite(f.figures().margin()))
                 .filter(f -> !f.rule().name().equals("duplicate") && !f.rule().name().equals("overlap"))
                 .sorted(Comparator.comparingDouble(f -> f.figures().margin())).limit(TIGHTEST).toList();
