@@ -23,7 +23,7 @@ final class ReviewTable {
     /** Two roundings to the millimetre, and what the oracle itself is off by. */
     private static final double DISTANCE_TOLERANCE_M = 1.5e-3;
     /** Where two borders, each right to half a millimetre, cross at a sharp angle. */
-    private static final double CORNER_TOLERANCE_M = 3e-3;
+    private static final double CORNER_TOLERANCE_M = 4e-3;
     /** Positions have nine decimals: 0.06 mm. */
     private static final double POSITION_TOLERANCE_M = 2e-3;
 
