@@ -1,6 +1,5 @@
 package org.seacairn.geodesy;
 
-import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.seacairn.InputException;
@@ -72,8 +71,14 @@ public final class CoordinateText {
         // Rounded as one whole number, so that 59.99996 minutes carry into the degrees.
         long units = Math.round(Math.abs(degrees) * UNITS_PER_DEGREE);
         long minutes = units % UNITS_PER_DEGREE / UNITS_PER_MINUTE;
-        return String.format(Locale.ROOT, "%d %02d.%04d %s", units / UNITS_PER_DEGREE, minutes,
-                units % UNITS_PER_MINUTE, degrees < 0 && units > 0 ? negative : positive);
+        // Without String.format: a review of 100,000 sites writes millions of these.
+        return units / UNITS_PER_DEGREE + " " + padded(minutes, 2) + "." + padded(units % UNITS_PER_MINUTE, 4) + " "
+                + (degrees < 0 && units > 0 ? negative : positive);
+    }
+
+    private static String padded(long number, int digits) {
+        String text = Long.toString(number);
+        return "0".repeat(digits - text.length()) + text;
     }
 
     private static double parse(String text, String what, char positive, char negative, int limit, int unsignedLimit) {
