@@ -115,8 +115,11 @@ final class LayersText {
     }
 
     private void layer(LayerFacts facts) {
-        block(facts.layer().role() == Role.KEEP_OFF ? "keep-off " + Shown.quoted(facts.layer().source().label())
-                : facts.layer().role().name().toLowerCase(Locale.ROOT));
+        block(switch (facts.layer().role()) {
+            case KEEP_OFF -> "keep-off " + Shown.quoted(facts.layer().source().label());
+            case COVERAGE -> facts.layer().source().label();
+            default -> facts.layer().role().name().toLowerCase(Locale.ROOT);
+        });
         fact("file", "%s (%s%s)", facts.layer().source().file().getFileName(), facts.format(),
                 facts.layer().source().table().map(t -> ", table " + Shown.quoted(t)).orElse(""));
         fact("CRS", "%s", facts.crs().label());

@@ -4,8 +4,6 @@ import net.sf.geographiclib.Geodesic;
 import net.sf.geographiclib.GeodesicData;
 import net.sf.geographiclib.GeodesicMask;
 import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.CoordinateSequence;
-import org.locationtech.jts.geom.CoordinateSequenceFilter;
 import org.locationtech.jts.geom.Geometry;
 
 /**
@@ -24,26 +22,7 @@ public record AzimuthalPlane(double centreLongitudeDeg, double centreLatitudeDeg
 
     /** The image of each vertex; edges are to be densified first (see {@link GeodesicEdges}). */
     public Geometry fromLonLat(Geometry lonLat) {
-        Geometry image = lonLat.copy();
-        image.apply(new CoordinateSequenceFilter() {
-            @Override
-            public void filter(CoordinateSequence points, int i) {
-                Coordinate xy = fromLonLat(points.getCoordinate(i));
-                points.setOrdinate(i, CoordinateSequence.X, xy.x);
-                points.setOrdinate(i, CoordinateSequence.Y, xy.y);
-            }
-
-            @Override
-            public boolean isDone() {
-                return false;
-            }
-
-            @Override
-            public boolean isGeometryChanged() {
-                return true;
-            }
-        });
-        return image;
+        return Vertices.moved(lonLat, this::fromLonLat);
     }
 
     /** The longitude lies within half a turn of the centre's, even past 180. */

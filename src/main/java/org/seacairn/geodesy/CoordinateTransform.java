@@ -6,8 +6,6 @@ import org.geotools.api.referencing.operation.OperationNotFoundException;
 import org.geotools.api.referencing.operation.TransformException;
 import org.geotools.referencing.CRS;
 import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.CoordinateSequence;
-import org.locationtech.jts.geom.CoordinateSequenceFilter;
 import org.locationtech.jts.geom.Geometry;
 import org.seacairn.InputException;
 
@@ -89,30 +87,7 @@ public final class CoordinateTransform {
         if (transform.isIdentity()) {
             return geometry;
         }
-        Geometry image = geometry.copy();
-        image.apply(new CoordinateSequenceFilter() {
-            private final double[] xy = new double[2];
-
-            @Override
-            public void filter(CoordinateSequence points, int i) {
-                xy[0] = points.getX(i);
-                xy[1] = points.getY(i);
-                CoordinateTransform.this.apply(xy, 1);
-                points.setOrdinate(i, CoordinateSequence.X, xy[0]);
-                points.setOrdinate(i, CoordinateSequence.Y, xy[1]);
-            }
-
-            @Override
-            public boolean isDone() {
-                return false;
-            }
-
-            @Override
-            public boolean isGeometryChanged() {
-                return true;
-            }
-        });
-        return image;
+        return Vertices.moved(geometry, vertex -> apply(vertex.x, vertex.y));
     }
 
     private InputException outside(Exception cause) {

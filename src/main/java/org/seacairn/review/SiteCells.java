@@ -10,6 +10,7 @@ import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Point;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.GeodesicEdges;
+import org.seacairn.geodesy.Vertices;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.grid.Window;
 import org.seacairn.score.WorkingDepth;
@@ -141,17 +142,13 @@ final class SiteCells {
     }
 
     private static Optional<Geometry> onMap(Geometry lonLat, WorkingMap map) {
-        Geometry image = GeodesicEdges.densify(lonLat, map.grid().crs().geodesic(), GeodesicEdges.PIECE_M).copy();
-        for (Coordinate c : image.getCoordinates()) {
-            Optional<Coordinate> xy = map.onMap(c.x, c.y);
-            if (xy.isEmpty()) {
+        Geometry dense = GeodesicEdges.densify(lonLat, map.grid().crs().geodesic(), GeodesicEdges.PIECE_M);
+        for (Coordinate c : dense.getCoordinates()) {
+            if (map.onMap(c.x, c.y).isEmpty()) {
                 return Optional.empty();
             }
-            c.setX(xy.get().x);
-            c.setY(xy.get().y);
         }
-        image.geometryChanged();
-        return Optional.of(image);
+        return Optional.of(Vertices.moved(dense, c -> map.onMap(c.x, c.y).orElseThrow()));
     }
 
     private static BitSet cellsIn(Geometry polygon, GridGeometry grid, Window window, Window inner) {

@@ -3,11 +3,10 @@ package org.seacairn.score;
 import java.util.List;
 import java.util.Optional;
 import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.CoordinateSequence;
-import org.locationtech.jts.geom.CoordinateSequenceFilter;
 import org.locationtech.jts.geom.Geometry;
 import org.seacairn.InputException;
 import org.seacairn.criterion.WorkingLayer;
+import org.seacairn.geodesy.Vertices;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.layer.Feature;
 import org.seacairn.layer.VectorLayer;
@@ -19,16 +18,14 @@ import org.seacairn.layer.VectorLayer;
 enum MistakenAxes {
     SWAPPED("x and y (longitude and latitude) look swapped") {
         @Override
-        void correct(CoordinateSequence points, int i) {
-            double x = points.getX(i);
-            points.setOrdinate(i, CoordinateSequence.X, points.getY(i));
-            points.setOrdinate(i, CoordinateSequence.Y, x);
+        Coordinate corrected(Coordinate place) {
+            return new Coordinate(place.y, place.x);
         }
     },
     UNSIGNED("the longitudes look as if their sign were wrong (west is negative)") {
         @Override
-        void correct(CoordinateSequence points, int i) {
-            points.setOrdinate(i, CoordinateSequence.X, -points.getX(i));
+        Coordinate corrected(Coordinate place) {
+            return new Coordinate(-place.x, place.y);
         }
     };
 
@@ -38,7 +35,7 @@ enum MistakenAxes {
         this.look = look;
     }
 
-    abstract void correct(CoordinateSequence points, int i);
+    abstract Coordinate corrected(Coordinate place);
 
     /** What is told of a layer off the grid that comes to lie on it once a mistake is undone. */
     static Optional<String> look(VectorLayer layer, GridGeometry grid) {
@@ -79,23 +76,7 @@ enum MistakenAxes {
     }
 
     private Feature undo(Feature feature) {
-        Geometry image = feature.geometry().copy();
-        image.apply(new CoordinateSequenceFilter() {
-            @Override
-            public void filter(CoordinateSequence points, int i) {
-                correct(points, i);
-            }
-
-            @Override
-            public boolean isDone() {
-                return false;
-            }
-
-            @Override
-            public boolean isGeometryChanged() {
-                return true;
-            }
-        });
+        Geometry image = Vertices.moved(feature.geometry(), this::corrected);
         return new Feature(feature.id(), image, feature.attributes());
     }
 }

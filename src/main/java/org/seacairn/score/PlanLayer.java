@@ -18,7 +18,7 @@ public record PlanLayer(
 
     /** What a layer is to a plan. */
     public enum Role {
-        BOTTOM(true), REEFS(false), INSIDE(true), KEEP_OFF(false);
+        BOTTOM(true), REEFS(false), INSIDE(true), KEEP_OFF(false), COVERAGE(true);
 
         private final boolean areas;
 
@@ -32,15 +32,18 @@ public record PlanLayer(
         }
     }
 
-    /** Every vector layer of a plan: bottom, reefs, permit areas, and the keep-off layers in their order. */
+    /** Every vector layer of a plan: bottom, reefs, permit areas, and the keep-off layers in their order, each before its coverage. */
     static List<PlanLayer> of(SitingPlan plan) {
         List<PlanLayer> layers = new ArrayList<>();
         plan.bottom().ifPresent(b -> layers.add(new PlanLayer(Role.BOTTOM, b.source(), Optional.empty(), 0, 0)));
         plan.reefs().ifPresent(r -> layers.add(new PlanLayer(Role.REEFS, r.source(), r.nameAttribute(),
                 r.positionUncertaintyM(), Math.max(r.keepOffM(), WorkingLayers.spacingReachM(plan)))));
         plan.inside().ifPresent(i -> layers.add(new PlanLayer(Role.INSIDE, i, Optional.empty(), 0, 0)));
-        plan.keepOff().forEach(k -> layers.add(new PlanLayer(Role.KEEP_OFF, k.source(), k.nameAttribute(),
-                k.positionUncertaintyM(), Math.max(k.distanceM(), k.comfortableM().orElse(0)))));
+        plan.keepOff().forEach(k -> {
+            layers.add(new PlanLayer(Role.KEEP_OFF, k.source(), k.nameAttribute(),
+                    k.positionUncertaintyM(), Math.max(k.distanceM(), k.comfortableM().orElse(0))));
+            k.coverage().ifPresent(c -> layers.add(new PlanLayer(Role.COVERAGE, c, Optional.empty(), 0, 0)));
+        });
         return List.copyOf(layers);
     }
 }

@@ -359,4 +359,13 @@ class LayersCommandTest {
                 + west + ", " + south + "], [" + east + ", " + south + "], [" + east + ", " + north + "], ["
                 + west + ", " + north + "], [" + west + ", " + south + "]]]}}";
     }
+
+    @Test
+    void theCoverageOfALayerIsALayerToo() {
+        TinyScene scene = new TinyScene(folder);
+        scene.write("known.geojson", TinyScene.features(TinyScene.polygon("name", "survey", 0, 0, 700, 800)));
+        scene.plan("distance: 100 m,", "distance: 100 m, coverage: known.geojson,");
+        String out = TinyScene.run("layers", scene.path("plan.yaml").toString()).out();
+        assertTrue(out.contains("\nOld Cables coverage\n  file        known.geojson (GeoJSON)\n"), out);
+    }
 }
