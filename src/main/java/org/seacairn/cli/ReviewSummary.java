@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import org.locationtech.jts.geom.Coordinate;
 import org.seacairn.export.Cautions;
 import org.seacairn.geodesy.CoordinateText;
+import org.seacairn.plan.Shown;
 import org.seacairn.plan.SitingPlan.Display;
 import org.seacairn.review.Figures;
 import org.seacairn.review.Figures.Unit;
@@ -22,6 +23,7 @@ final class ReviewSummary {
     private static final int TIGHTEST = 3;
     private static final int SITES_ON_SCREEN = 8;
     private static final int SITES_ON_PAGE = 40;
+    private static final int LONGEST_NAME = 40;
     private static final double METRES_PER_FOOT = 0.3048;
     private static final List<Verdict> WORST_FIRST = List.of(Verdict.FAIL, Verdict.NO_DATA, Verdict.MARGINAL, Verdict.PASS);
 
@@ -57,10 +59,10 @@ final class ReviewSummary {
         line("Answer: %s", answer());
         line("");
         line("Tightest margins (what is left after requirement and allowance):");
-        tightest(result).forEach(f -> line("  %-12s %-24s %10s   measured %s, required %s, allowance %s%s", f.site(), f.rule().name(),
+        tightest(result).forEach(f -> line("  %-12s %-24s %10s   measured %s, required %s, allowance %s%s", shown(f.site()), shown(f.rule().name()),
                 shown(f.figures().unit(), f.figures().margin()), shown(f.figures().unit(), f.figures().measured()),
                 shown(f.figures().unit(), f.figures().required()), shown(f.figures().unit(), f.figures().allowance()),
-                f.nearestFeature().isEmpty() ? "" : "; " + f.nearestFeature()));
+                f.nearestFeature().isEmpty() ? "" : "; " + shown(f.nearestFeature())));
         line("");
         sites(sitesShown);
         line("");
@@ -98,7 +100,7 @@ final class ReviewSummary {
         }
         for (SiteReview review : open.subList(0, Math.min(most, open.size()))) {
             Coordinate at = review.site().isPoint() ? review.wgs84().getCoordinate() : review.wgs84().getCentroid().getCoordinate();
-            line("  %-12s %s  %s", review.site().name(), CoordinateText.formatLatitudeDdm(at.y),
+            line("  %-12s %s  %s", shown(review.site().name()), CoordinateText.formatLatitudeDdm(at.y),
                     CoordinateText.formatLongitudeDdm(at.x - 360 * Math.rint(at.x / 360)));
             for (Verdict verdict : WORST_FIRST.subList(0, 3)) {
                 String rules = named(review.findings().stream().filter(f -> f.verdict() == verdict).toList());
@@ -129,8 +131,14 @@ final class ReviewSummary {
                 .map(f -> String.format(Locale.ROOT, "  %-24s %12s   %s%s%s", f.rule().name(),
                         Double.isNaN(f.figures().required()) ? "" : shown(f.figures().unit(), f.figures().required()), f.rule().source(),
                         f.rule().confirmed().filter(confirmed -> !confirmed).isPresent() ? " [not confirmed]" : "",
-                        f.rule().edges().isEmpty() ? "" : "; edges taken as " + f.rule().edges() + "s"))
+                        f.rule().edges().isEmpty() ? "" : "; edges: " + f.rule().edges()))
                 .distinct().forEach(this::line);
+    }
+
+    /** A name from somebody's file: on one line, and no longer than a line can bear. */
+    private static String shown(String name) {
+        String printable = Shown.printable(name);
+        return printable.length() <= LONGEST_NAME ? printable : printable.substring(0, LONGEST_NAME - 1) + "…";
     }
 
     private static List<Finding> tightest(ReviewRun.Result result) {

@@ -126,6 +126,6 @@ final class ReviewRules {
     }
 
     private static String edges(LayerFile layer) {
-        return layer.edges().name().toLowerCase(Locale.ROOT).replace('_', ' ');
+        return layer.edges().name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

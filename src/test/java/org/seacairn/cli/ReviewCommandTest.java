@@ -234,6 +234,15 @@ class ReviewCommandTest {
         assertTrue(scene.read("plan-review/review.csv").lines().skip(1).allMatch(line -> line.startsWith("\"'=1+2\",")));
     }
 
+    @Test
+    void aNameThatWouldFloodTheScreenIsCutShortThereAndWholeInTheTable() throws IOException {
+        String name = "N\u001b[31m" + "n".repeat(10_000);
+        csv(name + "," + at(360, 350));
+        String out = review("proposal.csv").out();
+        assertTrue(out.lines().allMatch(line -> line.length() < 250) && out.indexOf('\u001b') < 0, out);
+        assertEquals(name, rows().get(0).get("site"));
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"windows-1252", "UTF-16LE", "UTF-8"})
     void spreadsheetsOfOtherLanguagesAreRead(String charset) throws IOException {
