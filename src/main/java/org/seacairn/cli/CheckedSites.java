@@ -44,9 +44,14 @@ final class CheckedSites {
     private record Layer(WorkingLayer layer, Optional<String> nameAttribute, RequiredDistance required,
             EllipsoidalDistance exact) {
         String nameOf(Feature feature) {
-            Object name = nameAttribute.map(feature.attributes()::get).orElse(null);
-            return name == null || name.toString().isBlank() ? "#" + feature.id() : name.toString().strip();
+            return CheckedSites.nameOf(feature, nameAttribute);
         }
+    }
+
+    /** What a feature is called: by the attribute with its name, or else by its number. */
+    static String nameOf(Feature feature, Optional<String> nameAttribute) {
+        Object name = nameAttribute.map(feature.attributes()::get).orElse(null);
+        return name == null || name.toString().isBlank() ? "#" + feature.id() : name.toString().strip();
     }
 
     CheckedSites(SitingPlan plan, ScoreEngine engine, WorkingLayers layers) {
@@ -68,12 +73,15 @@ final class CheckedSites {
                 EllipsoidalDistance.of(layer.lonLat(), geodesic));
     }
 
-    /** @throws IllegalStateException if the two ways of measuring disagree */
-    List<Site> of(List<Pick> picks) {
+    /**
+     * @param letter that names begin with: S01, S02 and so on
+     * @throws IllegalStateException if the two ways of measuring disagree
+     */
+    List<Site> of(List<Pick> picks, String letter) {
         int digits = Math.max(2, Integer.toString(picks.size()).length());
         List<Site> sites = new ArrayList<>();
         for (int i = 0; i < picks.size(); i++) {
-            sites.add(site(picks.get(i), i + 1, String.format(Locale.ROOT, "S%0" + digits + "d", i + 1)));
+            sites.add(site(picks.get(i), i + 1, String.format(Locale.ROOT, letter + "%0" + digits + "d", i + 1)));
         }
         check(picks, sites);
         return List.copyOf(sites);

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.List;
+import org.seacairn.place.Site;
 
 /** A summary for programs. */
 final class JsonText {
@@ -30,6 +31,30 @@ final class JsonText {
             throw new UncheckedIOException(e);
         }
         return text + "\n";
+    }
+
+    /** A number, or null where it is none. */
+    static void number(JsonGenerator json, String name, double value) throws IOException {
+        if (Double.isFinite(value)) {
+            json.writeNumberField(name, value);
+        } else {
+            json.writeNullField(name);
+        }
+    }
+
+    static void sites(JsonGenerator json, List<Site> sites) throws IOException {
+        json.writeArrayFieldStart("sites");
+        for (Site site : sites) {
+            json.writeStartObject();
+            json.writeNumberField("rank", site.rank());
+            json.writeStringField("site", site.name());
+            json.writeNumberField("longitude_deg", site.longitudeDeg());
+            json.writeNumberField("latitude_deg", site.latitudeDeg());
+            json.writeNumberField("depth_m", site.depthM());
+            json.writeNumberField("score", site.score());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
     }
 
     static void array(JsonGenerator json, String name, List<String> lines) throws IOException {

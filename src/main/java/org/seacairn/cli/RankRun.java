@@ -5,11 +5,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.Future;
-import org.locationtech.jts.geom.Geometry;
 import org.seacairn.InputException;
-import org.seacairn.criterion.WorkingLayer;
 import org.seacairn.export.FeatureTable;
 import org.seacairn.export.GeoJsonWriter;
 import org.seacairn.export.GeoPackageWriter;
@@ -24,14 +21,11 @@ import org.seacairn.export.RunJson;
 import org.seacairn.export.SitesCsv;
 import org.seacairn.export.Styles;
 import org.seacairn.geodesy.Crs;
-import org.seacairn.geodesy.GeodesicBuffer;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.place.Selection;
 import org.seacairn.place.Site;
 import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.SitingPlan;
-import org.seacairn.plan.SitingPlan.KeepOff;
-import org.seacairn.plan.SitingPlan.Reefs;
 import org.seacairn.score.ScoreEngine;
 import org.seacairn.score.ScoreRun;
 import org.seacairn.score.ScoreTotals;
@@ -80,7 +74,7 @@ final class RankRun {
             done("bathymetry");
             WorkingLayers layers = WorkingLayers.load(plan, grid);
             done("layers");
-            Future<List<KeepOffBuffer>> buffersAside = aside.begin(() -> buffers(plan, layers, grid));
+            Future<List<KeepOffBuffer>> buffersAside = aside.begin(() -> KeepOffBuffers.of(plan, layers, grid));
             ScoreEngine engine = new ScoreEngine(plan, depth, layers);
             ScoreTotals totals;
             try (RasterSink rasters = new RasterSink(output, engine)) {
@@ -91,7 +85,7 @@ final class RankRun {
             requireDepth(plan, totals);
             Selection selection = Selection.of(engine, totals.blocks(), plan.sites(), depth.largestScaleError(), exchange);
             done("choosing");
-            List<Site> sites = new CheckedSites(plan, engine, layers).of(selection.picks());
+            List<Site> sites = new CheckedSites(plan, engine, layers).of(selection.picks(), "S");
             List<String> reviewed = ReviewedSites.warnings(plan, depth, layers, selection.picks(), sites, threads);
             done("checking");
             List<KeepOffBuffer> buffers = ScoreRun.result(buffersAside);
@@ -126,33 +120,6 @@ final class RankRun {
         return "rank" + (exchange ? " --exchange" : "");
     }
 
-    private static List<KeepOffBuffer> buffers(SitingPlan plan, WorkingLayers layers, GridGeometry grid) {
-        List<KeepOffBuffer> buffers = new ArrayList<>();
-        if (plan.reefs().isPresent()) {
-            Reefs rule = plan.reefs().get();
-            buffer("reefs", layers.reefs().orElseThrow(), rule.keepOffM(), rule.ruleSource(), rule.confirmed(), grid)
-                    .ifPresent(buffers::add);
-        }
-        for (int i = 0; i < plan.keepOff().size(); i++) {
-            KeepOff rule = plan.keepOff().get(i);
-            buffer(rule.source().label(), layers.keepOff().get(i), rule.distanceM(), rule.ruleSource(),
-                    rule.confirmed(), grid).ifPresent(buffers::add);
-        }
-        return buffers;
-    }
-
-    /** The buffer of what of a layer comes near the grid, or empty where nothing does. */
-    private static Optional<KeepOffBuffer> buffer(String label, WorkingLayer layer, double distanceM,
-            Optional<String> source, boolean confirmed, GridGeometry grid) {
-        List<Geometry> near = layer.nearLonLat();
-        if (near.isEmpty() || distanceM == 0) {
-            return Optional.empty();
-        }
-        Geometry polygon = GeodesicBuffer.of(near, grid.crs().geodesic(), distanceM);
-        return Optional.of(new KeepOffBuffer(label, distanceM, source, confirmed,
-                grid.crs().geographic().to(Crs.WGS84).apply(polygon)));
-    }
-
     private static void write(Aside aside, OutputFolder output, SitingPlan plan, List<Site> sites,
             List<KeepOffBuffer> buffers, ScoreTotals totals, GridGeometry grid) {
         FeatureTable<Site> siteTable = FeatureTable.sites(plan, sites);
@@ -165,7 +132,7 @@ final class RankRun {
                 () -> GeoJsonWriter.write(output.resolve("buffers.geojson"), bufferTable),
                 () -> GeoJsonWriter.write(output.resolve("sites.geojson"), siteTable),
                 () -> SitesCsv.write(output.resolve("sites.csv"), plan, sites),
-                () -> GpxWriter.write(output.resolve("sites.gpx"), plan.title(), sites),
+                () -> GpxWriter.write(output.resolve("sites.gpx"), plan.title(), sites, List.of()),
                 () -> ReasonsCsv.write(output.resolve("reasons.csv"), reasonCounts(totals, grid)),
                 () -> Styles.copyTo(output.path(),
                         List.of("keep_off_buffers", "landing_circles", "reasons", "score", "sites")));

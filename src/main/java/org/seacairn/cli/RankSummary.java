@@ -87,18 +87,7 @@ final class RankSummary {
             json.writeNumberField("total_score", result.selection().total());
             json.writeNumberField("greedy_total_score", result.selection().greedyTotal());
             json.writeNumberField("upper_bound", result.selection().upperBound());
-            json.writeArrayFieldStart("sites");
-            for (Site site : result.sites()) {
-                json.writeStartObject();
-                json.writeNumberField("rank", site.rank());
-                json.writeStringField("site", site.name());
-                json.writeNumberField("longitude_deg", site.longitudeDeg());
-                json.writeNumberField("latitude_deg", site.latitudeDeg());
-                json.writeNumberField("depth_m", site.depthM());
-                json.writeNumberField("score", site.score());
-                json.writeEndObject();
-            }
-            json.writeEndArray();
+            JsonText.sites(json, result.sites());
             json.writeArrayFieldStart("reasons");
             for (Count count : result.totals().byReason()) {
                 json.writeStartObject();

@@ -31,6 +31,20 @@ final class RankWarnings {
 
     static List<String> of(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, ScoreTotals totals, List<Site> sites) {
         RankWarnings found = new RankWarnings(plan);
+        found.warnings.addAll(ofInputs(plan, depth, layers));
+        if (sites.isEmpty()) {
+            found.depthOfAll(totals, Reasons.TOO_SHALLOW);
+            found.depthOfAll(totals, Reasons.TOO_DEEP);
+        } else if (sites.size() < plan.sites().count()) {
+            found.warnings.add("sites: only " + sites.size() + " of " + plan.sites().count() + " fit; every other feasible"
+                    + " cell is nearer than " + Shown.metres(plan.sites().apartM()) + " (apart) to one of them");
+        }
+        return List.copyOf(found.warnings);
+    }
+
+    /** What there is to know of the plan, its bathymetry and its layers, whatever is chosen. */
+    static List<String> ofInputs(SitingPlan plan, WorkingDepth depth, WorkingLayers layers) {
+        RankWarnings found = new RankWarnings(plan);
         found.warnings.addAll(plan.warnings());
         found.warnings.addAll(depth.notes());
         found.stretched(depth);
@@ -40,13 +54,6 @@ final class RankWarnings {
         for (int i = 0; i < plan.keepOff().size(); i++) {
             SitingPlan.KeepOff rule = plan.keepOff().get(i);
             found.unnamed(rule.source(), rule.nameAttribute(), layers.keepOff().get(i));
-        }
-        if (sites.isEmpty()) {
-            found.depthOfAll(totals, Reasons.TOO_SHALLOW);
-            found.depthOfAll(totals, Reasons.TOO_DEEP);
-        } else if (sites.size() < plan.sites().count()) {
-            found.warnings.add("sites: only " + sites.size() + " of " + plan.sites().count() + " fit; every other feasible"
-                    + " cell is nearer than " + Shown.metres(plan.sites().apartM()) + " (apart) to one of them");
         }
         return List.copyOf(found.warnings);
     }

@@ -1,6 +1,7 @@
 package org.seacairn.export;
 
 import io.jenetics.jpx.GPX;
+import io.jenetics.jpx.WayPoint;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -8,7 +9,7 @@ import java.util.List;
 import org.seacairn.place.Site;
 
 /**
- * GPX 1.1 for chart plotters: one waypoint a site, best first. It holds no time, so that the same
+ * GPX 1.1 for chart plotters: one waypoint a site, best first, and routes. It holds no time, so that the same
  * sites give the same bytes, and no elevation: a plotter would take a depth there for a height.
  */
 public final class GpxWriter {
@@ -16,11 +17,17 @@ public final class GpxWriter {
 
     private GpxWriter() {}
 
+    /** A line to follow. */
+    public record Route(String name, List<RoutePoint> points) {}
+
+    /** A place on a route, in degrees on WGS 84. */
+    public record RoutePoint(String name, double longitudeDeg, double latitudeDeg) {}
+
     /**
      * @param title the plan's title
      * @throws org.seacairn.InputException if the file cannot be written
      */
-    public static void write(Path file, String title, List<Site> sites) {
+    public static void write(Path file, String title, List<Site> sites, List<Route> routes) {
         GPX.Builder gpx = GPX.builder(GPX.Version.V11, RunJson.PROGRAM)
                 .metadata(metadata -> metadata.name(XmlText.clean(title)).desc("Screening aid, not for navigation"));
         for (Site site : sites) {
@@ -29,6 +36,13 @@ public final class GpxWriter {
                     .lat(site.latitudeDeg())
                     .name(XmlText.clean(site.name()))
                     .desc("Depth " + Decimals.text(site.depthM(), 1) + " m, score " + Decimals.text(site.score(), 3)));
+        }
+        for (Route route : routes) {
+            gpx.addRoute(line -> {
+                line.name(XmlText.clean(route.name()));
+                route.points().forEach(p -> line.addPoint(WayPoint.builder().lon(p.longitudeDeg()).lat(p.latitudeDeg())
+                        .name(XmlText.clean(p.name())).build()));
+            });
         }
         OutputFile.text(file, out -> {
             ByteArrayOutputStream xml = new ByteArrayOutputStream();

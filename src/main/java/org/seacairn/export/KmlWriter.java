@@ -103,6 +103,13 @@ public final class KmlWriter {
                 coordinates(geometry.getCoordinates(), decimals);
                 xml.writeEndElement();
             }
+            case Geometry.TYPENAME_LINESTRING -> {
+                xml.writeStartElement("LineString");
+                // Without it a long line runs below the sea surface.
+                element("tessellate", "1");
+                coordinates(geometry.getCoordinates(), decimals);
+                xml.writeEndElement();
+            }
             case Geometry.TYPENAME_POLYGON -> polygon((Polygon) geometry, decimals);
             case Geometry.TYPENAME_MULTIPOLYGON -> {
                 xml.writeStartElement("MultiGeometry");

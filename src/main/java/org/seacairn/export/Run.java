@@ -14,7 +14,7 @@ import org.seacairn.plan.SitingPlan;
  *
  * @param version of Seacairn
  * @param command the arguments it was called with
- * @param counts what came of it, {@link Counts} or {@link ReviewCounts}
+ * @param counts what came of it, one of the records below
  * @param largestScaleError over the working grid, as a share of a distance
  * @param warnings one line each
  * @param timingsS seconds by stage, in the order of the map; the only part that may differ between
@@ -59,6 +59,22 @@ public record Run(
      * @param scored cells with no reason against them
      */
     public record Counts(long cells, long withDepth, long scored, int sites, List<ReasonCount> reasons) {}
+
+    /** @param unbridgedM length of the stretch that no chain crosses, 0 for none */
+    public record ChainCounts(int sites, int legs, double meanScore, double unbridgedM) {}
+
+    /**
+     * @param cells between the two distances
+     * @param scored of them with no reason against them
+     * @param atMost no ring has more modules
+     */
+    public record RingCounts(int sites, long cells, long scored, int atMost, Map<String, Long> reasons) {}
+
+    /**
+     * @param refused candidates that a review would not pass
+     * @param capacity modules in all areas
+     */
+    public record AreaCounts(long cells, long withDepth, long scored, int areas, long refused, long capacity) {}
 
     /** Findings by verdict. */
     public record ReviewCounts(long sites, long findings, long pass, long marginal, long noData, long fail) {}

@@ -19,7 +19,7 @@ class GpxWriterTest {
 
     private Path written() {
         Path file = folder.resolve("sites.gpx");
-        GpxWriter.write(file, "Off <Nowhere>\u0001", Samples.sites());
+        GpxWriter.write(file, "Off <Nowhere>\u0001", Samples.sites(), List.of());
         return file;
     }
 

@@ -1,0 +1,172 @@
+package org.seacairn.cli;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Future;
+import java.util.function.Function;
+import org.seacairn.export.FeatureTable;
+import org.seacairn.export.GeoJsonWriter;
+import org.seacairn.export.GeoPackageWriter;
+import org.seacairn.export.KeepOffBuffer;
+import org.seacairn.export.KmlWriter;
+import org.seacairn.export.OutputFolder;
+import org.seacairn.export.Run;
+import org.seacairn.export.RunJson;
+import org.seacairn.export.Styles;
+import org.seacairn.geodesy.Crs;
+import org.seacairn.grid.GridGeometry;
+import org.seacairn.place.Pick;
+import org.seacairn.place.Site;
+import org.seacairn.plan.PlanReader;
+import org.seacairn.plan.SitingPlan;
+import org.seacairn.score.ScoreEngine;
+import org.seacairn.score.ScoreRun;
+import org.seacairn.score.WorkingDepth;
+import org.seacairn.score.WorkingLayers;
+
+/** What {@code infill}, {@code ring} and {@code areas} share: from the plan to an engine, and from what was chosen to the output folder. */
+final class LayoutRun {
+    private static final int ANY_UTM_ZONE = 32601;
+
+    private final Settings settings;
+    private final SitingPlan plan;
+    private final WorkingDepth depth;
+    private final WorkingLayers layers;
+    private final ScoreEngine engine;
+    private final OutputFolder output;
+    private final Aside aside;
+    private final Future<List<Run.InputFile>> inputs;
+    private final Map<String, Double> timingsS;
+    private final Future<List<KeepOffBuffer>> buffers;
+    private long stageStart;
+
+    /**
+     * @param command as it stands in {@code run.json}
+     * @param others files that the command line names
+     */
+    record Settings(Path plan, boolean allowOutside, Path outFolder, int threads, String command, Path... others) {}
+
+    private LayoutRun(Settings settings, SitingPlan plan, WorkingDepth depth, OutputFolder output, Aside aside,
+            Future<List<Run.InputFile>> inputs, Map<String, Double> timingsS, long stageStart) {
+        this.settings = settings;
+        this.plan = plan;
+        this.depth = depth;
+        this.output = output;
+        this.aside = aside;
+        this.inputs = inputs;
+        this.timingsS = timingsS;
+        this.stageStart = stageStart;
+        this.layers = WorkingLayers.load(plan, depth.grid());
+        done("layers");
+        this.buffers = aside.begin(() -> KeepOffBuffers.of(plan, layers, depth.grid()));
+        this.engine = new ScoreEngine(plan, depth, layers);
+    }
+
+    /**
+     * Opens the plan and its layers, has a layout chosen and written, and moves the output into place.
+     *
+     * @param layout chooses, and calls {@link #write} once
+     */
+    static <T> T of(Settings settings, Function<LayoutRun, T> layout) {
+        long start = System.nanoTime();
+        Map<String, Double> timingsS = new LinkedHashMap<>();
+        try (Aside aside = new Aside(settings.threads)) {
+            // The EPSG data set takes a second to open; the plan is read meanwhile.
+            aside.begin(() -> Crs.ofEpsg(ANY_UTM_ZONE));
+            SitingPlan plan = PlanReader.read(settings.plan, settings.allowOutside);
+            Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, settings.others));
+            try (WorkingDepth depth = WorkingDepth.open(plan); OutputFolder output = OutputFolder.stage(settings.outFolder)) {
+                LayoutRun run = new LayoutRun(settings, plan, depth, output, aside, inputs, timingsS, start);
+                T result = layout.apply(run);
+                output.commit();
+                return result;
+            }
+        }
+    }
+
+    SitingPlan plan() {
+        return plan;
+    }
+
+    GridGeometry grid() {
+        return depth.grid();
+    }
+
+    WorkingDepth depth() {
+        return depth;
+    }
+
+    WorkingLayers layers() {
+        return layers;
+    }
+
+    ScoreEngine engine() {
+        return engine;
+    }
+
+    int threads() {
+        return settings.threads;
+    }
+
+    Path outFolder() {
+        return settings.outFolder;
+    }
+
+    /** Where to write a file of the output. */
+    Path file(String name) {
+        return output.resolve(name);
+    }
+
+    /** Ends a stage of the work. */
+    void done(String stage) {
+        long now = System.nanoTime();
+        timingsS.put(stage, Math.round((now - stageStart) / 1e6) / 1e3);
+        stageStart = now;
+    }
+
+    /**
+     * Sites of what was chosen, measured again and reviewed.
+     *
+     * @param letter that their names begin with
+     * @param warnings take what a review does not pass in full
+     * @throws IllegalStateException if a review fails one
+     */
+    List<Site> sites(List<Pick> picks, String letter, List<String> warnings) {
+        List<Site> sites = new CheckedSites(plan, engine, layers).of(picks, letter);
+        warnings.addAll(ReviewedSites.warnings(plan, depth, layers, picks, sites, settings.threads));
+        done("checking");
+        return sites;
+    }
+
+    /** What the reader of any output of this plan should know. */
+    List<String> warnings() {
+        return new ArrayList<>(RankWarnings.ofInputs(plan, depth, layers));
+    }
+
+    /**
+     * Writes the tables and what else there is.
+     *
+     * @param tables the first gives its name to the GeoJSON and KML files
+     * @param others write files of their own
+     */
+    void write(List<FeatureTable<?>> tables, Record counts, List<String> warnings, Runnable... others) {
+        List<FeatureTable<?>> all = new ArrayList<>(tables);
+        all.add(FeatureTable.keepOffBuffers(ScoreRun.result(buffers)));
+        String name = tables.get(0).name();
+        List<Runnable> works = new ArrayList<>(List.of(others));
+        works.add(() -> GeoPackageWriter.write(file("seacairn.gpkg"), all));
+        works.add(() -> KmlWriter.write(file(name + ".kml"), plan.title(), all));
+        works.add(() -> GeoJsonWriter.write(file(name + ".geojson"), tables.get(0)));
+        works.add(() -> Styles.copyTo(output.path(), all.stream().map(FeatureTable::name).toList()));
+        aside.all(works.toArray(Runnable[]::new));
+        List<Run.InputFile> hashed = ScoreRun.result(inputs);
+        done("writing");
+        GridGeometry grid = grid();
+        RunJson.write(file(RunJson.FILE_NAME), new Run(Version.text(), settings.command, plan, hashed, Run.WorkingCrs.of(grid.crs()),
+                new Run.WorkingGrid(grid.cols(), grid.rows(), grid.cellM(), grid.west(), grid.north()),
+                depth.largestScaleError(), counts, warnings, timingsS));
+    }
+}

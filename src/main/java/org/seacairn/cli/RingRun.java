@@ -1,0 +1,83 @@
+package org.seacairn.cli;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.seacairn.cli.NamedReefs.Reef;
+import org.seacairn.export.FeatureTable;
+import org.seacairn.export.GpxWriter;
+import org.seacairn.export.GpxWriter.Route;
+import org.seacairn.export.GpxWriter.RoutePoint;
+import org.seacairn.export.RingTables;
+import org.seacairn.export.Run;
+import org.seacairn.export.SitesCsv;
+import org.seacairn.place.Pick;
+import org.seacairn.place.Ring;
+import org.seacairn.place.RingFit;
+import org.seacairn.place.RingModule;
+import org.seacairn.place.RingRequest;
+import org.seacairn.place.RingResult;
+import org.seacairn.place.RingSearch;
+import org.seacairn.place.Site;
+import org.seacairn.plan.SitingPlan;
+
+/** A ring about a reef, from plan to output folder. */
+final class RingRun {
+    private final String around;
+    private final LengthRange radius;
+    private final int modules;
+
+    RingRun(String around, LengthRange radius, int modules) {
+        this.around = around;
+        this.radius = radius;
+        this.modules = modules;
+    }
+
+    /** What there is to tell of a finished run; {@code sites} are empty where there is no ring. */
+    record Result(SitingPlan plan, String reef, LengthRange radius, int modules, RingResult found, List<Site> sites,
+            List<String> warnings, Path outFolder) {}
+
+    Result run(LayoutRun.Settings settings) {
+        return LayoutRun.of(settings, this::run);
+    }
+
+    private Result run(LayoutRun run) {
+        SitingPlan plan = run.plan();
+        Reef reef = new NamedReefs(plan, run.layers(), "--around").find("--around", around);
+        RingResult found = RingSearch.of(run.engine(), new RingRequest(reef.feature().geometry(), radius.leastM(), radius.mostM(),
+                modules, plan.sites().apartM()));
+        run.done("choosing");
+        List<String> warnings = run.warnings();
+        List<Pick> picks = found.ring().map(ring -> ring.modules().stream().map(RingModule::pick).toList()).orElse(List.of());
+        List<Site> sites = run.sites(picks, "R", warnings);
+        Result result = new Result(plan, reef.name(), radius, modules, found, sites, List.copyOf(warnings), run.outFolder());
+        write(run, result);
+        return result;
+    }
+
+    private static void write(LayoutRun run, Result result) {
+        List<Site> sites = result.sites;
+        Optional<RingTables.AroundReef> ring = result.found.ring().map(r -> new RingTables.AroundReef(result.reef, r, sites));
+        List<FeatureTable<?>> tables = List.of(FeatureTable.sites(result.plan, sites), FeatureTable.landingCircles(sites),
+                RingTables.rings(ring.stream().toList()));
+        int atMost = result.found.fit().map(RingFit::atMost).orElse(sites.size());
+        run.write(tables, new Run.RingCounts(sites.size(), result.found.cells(), result.found.scoredCells(), atMost, result.found.reasons()),
+                result.warnings,
+                () -> SitesCsv.write(run.file("sites.csv"), result.plan, sites),
+                () -> RingTables.writeCsv(run.file("ring.csv"), ring),
+                () -> GpxWriter.write(run.file("sites.gpx"), result.plan.title(), sites, routes(result)));
+    }
+
+    /** Round and back to the first. */
+    private static List<Route> routes(Result result) {
+        Optional<Ring> ring = result.found.ring();
+        if (ring.isEmpty() || result.sites.size() < 2) {
+            return List.of();
+        }
+        List<RoutePoint> points = new ArrayList<>();
+        result.sites.forEach(site -> points.add(new RoutePoint(site.name(), site.longitudeDeg(), site.latitudeDeg())));
+        points.add(points.get(0));
+        return List.of(new Route("Around " + result.reef, points));
+    }
+}
