@@ -1,0 +1,153 @@
+package org.seacairn.cli;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.seacairn.export.AreaTables;
+import org.seacairn.export.AreaTables.Candidate;
+import org.seacairn.export.FeatureTable;
+import org.seacairn.export.GpxWriter;
+import org.seacairn.export.GpxWriter.Route;
+import org.seacairn.export.GpxWriter.RoutePoint;
+import org.seacairn.export.Run;
+import org.seacairn.geodesy.CoordinateTransform;
+import org.seacairn.geodesy.Crs;
+import org.seacairn.place.Area;
+import org.seacairn.place.AreaRequest;
+import org.seacairn.place.AreaScan;
+import org.seacairn.place.Packing;
+import org.seacairn.plan.SitingPlan;
+import org.seacairn.review.Finding;
+import org.seacairn.review.Proposal;
+import org.seacairn.review.ProposedSite;
+import org.seacairn.review.Review;
+import org.seacairn.review.SiteReview;
+import org.seacairn.review.Verdict;
+import org.seacairn.score.ScoreRun;
+import org.seacairn.score.ScoreTotals;
+
+/** Candidate permit areas, from plan to output folder. */
+final class AreasRun {
+    private final AreaRequest request;
+    private final String turn;
+
+    /** @param turn as it was asked for */
+    AreasRun(AreaRequest request, String turn) {
+        this.request = request;
+        this.turn = turn;
+    }
+
+    /**
+     * What there is to tell of a finished run.
+     *
+     * @param refusedBy candidates that a review would not pass, by the first rule that they fail
+     */
+    record Result(SitingPlan plan, AreaRequest request, String turn, List<Candidate> areas, ScoreTotals totals,
+            Map<String, Integer> refusedBy, List<String> warnings, Path outFolder) {}
+
+    Result run(LayoutRun.Settings settings) {
+        return LayoutRun.of(settings, this::run);
+    }
+
+    private Result run(LayoutRun run) {
+        List<SiteReview> accepted = new ArrayList<>();
+        Map<String, Integer> refusedBy = new LinkedHashMap<>();
+        List<Candidate> areas = new ArrayList<>();
+        ScoreTotals totals;
+        try (AreaScan scan = new AreaScan(run.engine(), request, run.threads())) {
+            totals = ScoreRun.run(run.engine(), run.threads(), scan);
+            run.done("scoring");
+            List<Area> chosen = scan.choose(area -> {
+                SiteReview review = review(run, area, name(accepted.size()));
+                List<String> failed = review.findings().stream().filter(this::refuses).map(f -> f.rule().name()).toList();
+                if (failed.isEmpty()) {
+                    accepted.add(review);
+                } else {
+                    refusedBy.merge(failed.get(0), 1, Integer::sum);
+                }
+                return failed.isEmpty();
+            });
+            run.done("choosing");
+            for (int i = 0; i < chosen.size(); i++) {
+                areas.add(candidate(run, scan, chosen.get(i), accepted.get(i)));
+            }
+            run.done("capacity");
+        }
+        List<String> warnings = run.warnings();
+        warnings.addAll(open(accepted));
+        if (areas.size() < request.count() && !areas.isEmpty()) {
+            warnings.add("areas: only " + areas.size() + " of " + request.count() + " were found; no other place has room for one");
+        }
+        Result result = new Result(run.plan(), request, turn, List.copyOf(areas), totals, refusedBy, List.copyOf(warnings), run.outFolder());
+        write(run, result);
+        return result;
+    }
+
+    private static String name(int index) {
+        return "A" + (index + 1);
+    }
+
+    private static SiteReview review(LayoutRun run, Area area, String name) {
+        CoordinateTransform toLonLat = run.grid().crs().to(run.grid().crs().geographic());
+        List<Coordinate> ring = new ArrayList<>(area.corners().stream().map(c -> toLonLat.apply(c.x, c.y)).toList());
+        ring.add(ring.get(0).copy());
+        ProposedSite site = new ProposedSite(name, new GeometryFactory().createPolygon(ring.toArray(Coordinate[]::new)));
+        return Review.of(run.plan(), run.depth(), run.layers(), new Proposal(run.plan().file(), List.of(site), List.of()), 1).get(0);
+    }
+
+    /** A blemish that is allowed explains what the ground itself fails by, but no distance and no boundary. */
+    private boolean refuses(Finding finding) {
+        String rule = finding.rule().name();
+        return finding.verdict() == Verdict.FAIL
+                && (request.blemish() == 0 || rule.startsWith("keep-off:") || rule.equals("reefs") || rule.equals("inside"));
+    }
+
+    /** One line for each rule that an area does not pass. */
+    private static List<String> open(List<SiteReview> reviews) {
+        List<String> lines = new ArrayList<>();
+        for (SiteReview review : reviews) {
+            for (Finding finding : review.findings()) {
+                if (finding.verdict() != Verdict.PASS) {
+                    lines.add(String.format(Locale.ROOT, "%s: %s: %s in a review (run review on areas.geojson for the figures)",
+                            review.site().name(), finding.rule().name(), finding.verdict()));
+                }
+            }
+        }
+        return lines;
+    }
+
+    private static Candidate candidate(LayoutRun run, AreaScan scan, Area area, SiteReview review) {
+        Packing packing = scan.capacity(area, run.plan().sites().apartM());
+        CoordinateTransform toWgs84 = run.grid().crs().to(Crs.WGS84);
+        List<Coordinate> modules = packing.places().stream().map(area::at).map(c -> toWgs84.apply(c.x, c.y)).toList();
+        return new Candidate(review.site().name(), area, area.cornersLonLat(run.grid().crs()), modules, packing.upperBound(), review.findings());
+    }
+
+    private static void write(LayoutRun run, Result result) {
+        List<FeatureTable<?>> tables = List.of(AreaTables.areas(result.plan, result.areas), AreaTables.capacity(result.areas));
+        ScoreTotals totals = result.totals;
+        run.write(tables, new Run.AreaCounts(totals.cells(), totals.withDepth(), totals.scored(), result.areas.size(),
+                result.refusedBy.values().stream().mapToLong(Integer::longValue).sum(),
+                result.areas.stream().mapToLong(a -> a.modules().size()).sum()), result.warnings,
+                () -> AreaTables.writeCsv(run.file("areas.csv"), result.plan, result.areas),
+                () -> AreaTables.writeCapacity(run.file("capacity.csv"), result.areas),
+                () -> GpxWriter.write(run.file("areas.gpx"), result.plan.title(), List.of(),
+                        result.areas.stream().map(AreasRun::outline).toList()));
+    }
+
+    /** Round the corners and back to the first. */
+    private static Route outline(Candidate area) {
+        List<RoutePoint> points = new ArrayList<>();
+        for (int i = 0; i <= area.corners().size(); i++) {
+            int corner = i % area.corners().size();
+            Coordinate at = area.corners().get(corner);
+            points.add(new RoutePoint(area.name() + "-" + (corner + 1), at.x, at.y));
+        }
+        return new Route(area.name(), points);
+    }
+}
