@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -79,7 +78,7 @@ final class AreasRun {
             run.done("capacity");
         }
         List<String> warnings = run.warnings();
-        warnings.addAll(open(accepted));
+        warnings.addAll(ReviewedSites.open(accepted, "areas.geojson"));
         if (areas.size() < request.count() && !areas.isEmpty()) {
             warnings.add("areas: only " + areas.size() + " of " + request.count() + " were found; no other place has room for one");
         }
@@ -105,20 +104,6 @@ final class AreasRun {
         String rule = finding.rule().name();
         return finding.verdict() == Verdict.FAIL
                 && (request.blemish() == 0 || rule.startsWith("keep-off:") || rule.equals("reefs") || rule.equals("inside"));
-    }
-
-    /** One line for each rule that an area does not pass. */
-    private static List<String> open(List<SiteReview> reviews) {
-        List<String> lines = new ArrayList<>();
-        for (SiteReview review : reviews) {
-            for (Finding finding : review.findings()) {
-                if (finding.verdict() != Verdict.PASS) {
-                    lines.add(String.format(Locale.ROOT, "%s: %s: %s in a review (run review on areas.geojson for the figures)",
-                            review.site().name(), finding.rule().name(), finding.verdict()));
-                }
-            }
-        }
-        return lines;
     }
 
     private static Candidate candidate(LayoutRun run, AreaScan scan, Area area, SiteReview review) {

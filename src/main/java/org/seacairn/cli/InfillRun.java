@@ -163,9 +163,11 @@ final class InfillRun {
     private static void requireReachable(Corridor corridor, Gaps gaps, Unbridged unbridged, LayoutRun run) {
         String between = "\"" + corridor.axis().from().name() + "\" and \"" + corridor.axis().to().name() + "\"";
         if (unbridged.fewestByDistance() > unbridged.mostInLine()) {
-            throw new InputException(String.format(Locale.ROOT, "--gap cannot reach: %s are %.1f m apart, too far for %d gaps of"
-                    + " at most %.1f m and too near for %d of at least %.1f m; widen the range", between, unbridged.stonesApartM(),
-                    unbridged.fewestByDistance(), gaps.mostM(), unbridged.fewestByDistance() + 1, gaps.leastM()));
+            int tooFew = unbridged.fewestByDistance();
+            throw new InputException(String.format(Locale.ROOT, "--gap cannot reach: %s are %.1f m apart, ", between, unbridged.stonesApartM())
+                    + (tooFew == 0 ? String.format(Locale.ROOT, "nearer than the least gap of %.1f m; lower it", gaps.leastM())
+                    : String.format(Locale.ROOT, "too far for %d gap%s of %.1f m and too near for %d of %.1f m; widen the range", tooFew,
+                            tooFew == 1 ? "" : "s", gaps.mostM(), tooFew + 1, gaps.leastM())));
         }
         if (corridor.scoredCells() == 0) {
             List<String> reasons = ReasonShares.lines(run.engine().reasons().names(), unbridged.cellsByReason(), unbridged.cells());

@@ -36,7 +36,11 @@ final class InfillSummary {
                         .map(file -> "in " + file.getFileName()).orElse("from reef to reef"));
         result.legs().forEach(this::leg);
         sites();
-        result.drift().ifPresent(this::drift);
+        if (result.drift().isPresent()) {
+            drift(result.drift().get());
+        } else if (!result.sites().isEmpty()) {
+            lines.add("No drift was checked: the plan has no current, and no --heading is given.");
+        }
         lines.add("Written to %s", result.outFolder());
         Cautions.LINES.forEach(line -> lines.add("%s", line));
         return lines.text();
@@ -109,9 +113,10 @@ final class InfillSummary {
     private void drift(DriftCheck drift) {
         double largest = drift.missM().stream().mapToDouble(Math::abs).max().orElse(0);
         double parallel = drift.missFromOffsetM().stream().mapToDouble(Math::abs).max().orElse(0);
-        lines.add("A straight drift at %.0f deg (%s) %s within %s of every module: it misses by up to %s, the best parallel one by %s.",
-                drift.headingDeg(), result.request().headingDeg().isPresent() ? "--heading" : "the plan's current at the surface",
-                drift.seesAll() ? "passes" : drift.seesAllFromOffset() ? "does not pass from the reef, but a parallel one passes,"
+        lines.add("A straight drift from %s at %.0f deg (%s)", result.legs().get(0).from(), drift.headingDeg(),
+                result.request().headingDeg().isPresent() ? "--heading" : "the plan's current at the surface");
+        lines.add("  %s within %s of every module: it misses by up to %s, the best parallel drift by %s.",
+                drift.seesAll() ? "passes" : drift.seesAllFromOffset() ? "does not pass, but a parallel drift does,"
                         : "does not pass", lines.length(drift.sightM()), lines.length(largest), lines.length(parallel));
     }
 

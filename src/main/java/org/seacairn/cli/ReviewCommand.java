@@ -30,7 +30,7 @@ final class ReviewCommand extends PlanCommand {
     private Display display;
 
     @Option(names = "--name", paramLabel = "COLUMN", description = "Column of the proposal with the sites' names"
-            + " (default: site, name, label or id).")
+            + " (default: site, name, label, id, module or area).")
     private String name;
 
     @Option(names = "--table", paramLabel = "TABLE", description = "Table of the proposal, if it is a GeoPackage with several.")

@@ -45,22 +45,32 @@ final class ReviewedSites {
             proposed.add(new ProposedSite(sites.get(i).name(), new GeometryFactory().createPoint(
                     new Coordinate(picks.get(i).longitudeDeg(), picks.get(i).latitudeDeg()))));
         }
+        List<SiteReview> reviews = Review.of(plan, depth, layers, new Proposal(plan.file(), proposed, List.of()), threads);
+        reviews.stream().flatMap(review -> review.findings().stream()).forEach(ReviewedSites::refuseFailure);
+        return open(reviews, "sites.csv");
+    }
+
+    /**
+     * One line for each rule that is not met in full.
+     *
+     * @param file that holds what was reviewed, for a review of its own
+     */
+    static List<String> open(List<SiteReview> reviews, String file) {
         Map<String, List<String>> open = new LinkedHashMap<>();
-        for (SiteReview review : Review.of(plan, depth, layers, new Proposal(plan.file(), proposed, List.of()), threads)) {
+        for (SiteReview review : reviews) {
             for (Finding finding : review.findings()) {
-                refuseFailure(finding);
                 if (finding.verdict() != Verdict.PASS) {
                     open.computeIfAbsent(finding.rule().name() + ": " + finding.verdict() + " in a review at ", k -> new ArrayList<>())
                             .add(finding.site());
                 }
             }
         }
-        return open.entrySet().stream().map(e -> e.getKey() + named(e.getValue())).toList();
+        return open.entrySet().stream().map(e -> e.getKey() + named(e.getValue()) + " (run review on " + file + " for the figures)").toList();
     }
 
     private static String named(List<String> sites) {
         return String.join(", ", sites.subList(0, Math.min(NAMED, sites.size())))
-                + (sites.size() > NAMED ? " and " + (sites.size() - NAMED) + " more" : "") + " (run review on sites.csv for the figures)";
+                + (sites.size() > NAMED ? " and " + (sites.size() - NAMED) + " more" : "");
     }
 
     private static void refuseFailure(Finding finding) {

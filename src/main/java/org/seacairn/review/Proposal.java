@@ -32,7 +32,7 @@ import org.seacairn.plan.Suggestion;
  */
 public record Proposal(Path file, List<ProposedSite> sites, List<String> notes) {
     /** Attributes that hold a name, the likeliest first. */
-    private static final List<String> NAMES = List.of("site", "name", "label", "id");
+    private static final List<String> NAMES = List.of("site", "name", "label", "id", "module", "area");
     private static final int TOLD = 20;
 
     /**

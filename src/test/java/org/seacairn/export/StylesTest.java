@@ -90,7 +90,8 @@ class StylesTest {
     @Test
     void layersOfTheVectorOutputAllHaveAStyle() {
         List<FeatureTable<?>> tables = new ArrayList<>(List.of(FeatureTable.sites(Samples.plan(), List.of()),
-                FeatureTable.landingCircles(List.of()), FeatureTable.keepOffBuffers(List.of())));
+                FeatureTable.landingCircles(List.of()), FeatureTable.keepOffBuffers(List.of()), ChainTables.chains(List.of()),
+                RingTables.rings(List.of()), AreaTables.areas(Samples.plan(), List.of()), AreaTables.capacity(List.of())));
         tables.addAll(ReviewTables.of(List.of()));
         for (FeatureTable<?> table : tables) {
             assertTrue(NAMES.contains(table.name() + ".sld"), table.name());
