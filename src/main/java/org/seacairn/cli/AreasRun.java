@@ -5,6 +5,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Predicate;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.seacairn.export.AreaTables;
@@ -22,7 +25,6 @@ import org.seacairn.place.AreaScan;
 import org.seacairn.place.Packing;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.review.Finding;
-import org.seacairn.review.Proposal;
 import org.seacairn.review.ProposedSite;
 import org.seacairn.review.Review;
 import org.seacairn.review.SiteReview;
@@ -32,6 +34,9 @@ import org.seacairn.score.ScoreTotals;
 
 /** Candidate permit areas, from plan to output folder. */
 final class AreasRun {
+    /** Candidates; some milliseconds each. */
+    private static final int MOST_REFUSED = 1000;
+
     private final AreaRequest request;
     private final String turn;
 
@@ -54,56 +59,84 @@ final class AreasRun {
     }
 
     private Result run(LayoutRun run) {
-        List<SiteReview> accepted = new ArrayList<>();
-        Map<String, Integer> refusedBy = new LinkedHashMap<>();
         List<Candidate> areas = new ArrayList<>();
+        Judge judge = new Judge(run);
         ScoreTotals totals;
         try (AreaScan scan = new AreaScan(run.engine(), request, run.threads())) {
             totals = ScoreRun.run(run.engine(), run.threads(), scan);
             run.done("scoring");
-            List<Area> chosen = scan.choose(area -> {
-                SiteReview review = review(run, area, name(accepted.size()));
-                List<String> failed = review.findings().stream().filter(this::refuses).map(f -> f.rule().name()).toList();
-                if (failed.isEmpty()) {
-                    accepted.add(review);
-                } else {
-                    refusedBy.merge(failed.get(0), 1, Integer::sum);
-                }
-                return failed.isEmpty();
-            });
+            try {
+                scan.choose(judge);
+            } catch (EnoughRefused e) {
+                judge.ended = true;
+            }
             run.done("choosing");
-            for (int i = 0; i < chosen.size(); i++) {
-                areas.add(candidate(run, scan, chosen.get(i), accepted.get(i)));
+            for (int i = 0; i < judge.accepted.size(); i++) {
+                areas.add(candidate(run, scan, judge.accepted.get(i), judge.reviews.get(i)));
             }
             run.done("capacity");
         }
         List<String> warnings = run.warnings();
-        warnings.addAll(ReviewedSites.open(accepted, "areas.geojson"));
-        if (areas.size() < request.count() && !areas.isEmpty()) {
+        warnings.addAll(ReviewedSites.open(judge.reviews, "areas.geojson"));
+        if (judge.ended) {
+            warnings.add("areas: the search ended after " + MOST_REFUSED + " candidates that a review does not pass; ask for smaller areas,"
+                    + " or for a smaller blemish");
+        } else if (areas.size() < request.count() && !areas.isEmpty()) {
             warnings.add("areas: only " + areas.size() + " of " + request.count() + " were found; no other place has room for one");
         }
-        Result result = new Result(run.plan(), request, turn, List.copyOf(areas), totals, refusedBy, List.copyOf(warnings), run.outFolder());
+        Result result = new Result(run.plan(), request, turn, List.copyOf(areas), totals, judge.refusedBy, List.copyOf(warnings), run.outFolder());
         write(run, result);
         return result;
     }
 
-    private static String name(int index) {
-        return "A" + (index + 1);
+    /** Accepts what a review passes. */
+    private final class Judge implements Predicate<Area> {
+        private final CoordinateTransform toLonLat;
+        private final Function<ProposedSite, SiteReview> review;
+        private final List<Area> accepted = new ArrayList<>();
+        private final List<SiteReview> reviews = new ArrayList<>();
+        private final Map<String, Integer> refusedBy = new LinkedHashMap<>();
+        private int refused;
+        private boolean ended;
+
+        Judge(LayoutRun run) {
+            this.toLonLat = run.grid().crs().to(run.grid().crs().geographic());
+            this.review = Review.oneByOne(run.plan(), run.depth(), run.layers());
+        }
+
+        @Override
+        public boolean test(Area area) {
+            SiteReview found = review.apply(proposed(area));
+            Optional<String> failed = found.findings().stream().filter(this::refuses).map(f -> f.rule().name()).findFirst();
+            if (failed.isPresent()) {
+                refusedBy.merge(failed.get(), 1, Integer::sum);
+                if (++refused == MOST_REFUSED) {
+                    throw new EnoughRefused();
+                }
+                return false;
+            }
+            accepted.add(area);
+            reviews.add(found);
+            return true;
+        }
+
+        private ProposedSite proposed(Area area) {
+            List<Coordinate> ring = new ArrayList<>(area.corners().stream().map(c -> toLonLat.apply(c.x, c.y)).toList());
+            ring.add(ring.get(0).copy());
+            return new ProposedSite("A" + (accepted.size() + 1), new GeometryFactory().createPolygon(ring.toArray(Coordinate[]::new)));
+        }
+
+        /** A blemish that is allowed explains what the ground itself fails by, but no distance and no boundary. */
+        private boolean refuses(Finding finding) {
+            String rule = finding.rule().name();
+            return finding.verdict() == Verdict.FAIL
+                    && (request.blemish() == 0 || rule.startsWith("keep-off:") || rule.equals("reefs") || rule.equals("inside"));
+        }
     }
 
-    private static SiteReview review(LayoutRun run, Area area, String name) {
-        CoordinateTransform toLonLat = run.grid().crs().to(run.grid().crs().geographic());
-        List<Coordinate> ring = new ArrayList<>(area.corners().stream().map(c -> toLonLat.apply(c.x, c.y)).toList());
-        ring.add(ring.get(0).copy());
-        ProposedSite site = new ProposedSite(name, new GeometryFactory().createPolygon(ring.toArray(Coordinate[]::new)));
-        return Review.of(run.plan(), run.depth(), run.layers(), new Proposal(run.plan().file(), List.of(site), List.of()), 1).get(0);
-    }
-
-    /** A blemish that is allowed explains what the ground itself fails by, but no distance and no boundary. */
-    private boolean refuses(Finding finding) {
-        String rule = finding.rule().name();
-        return finding.verdict() == Verdict.FAIL
-                && (request.blemish() == 0 || rule.startsWith("keep-off:") || rule.equals("reefs") || rule.equals("inside"));
+    /** Ends a search that a review refuses again and again: the choice itself knows no end but the grid's. */
+    private static final class EnoughRefused extends RuntimeException {
+        private static final long serialVersionUID = 1L;
     }
 
     private static Candidate candidate(LayoutRun run, AreaScan scan, Area area, SiteReview review) {

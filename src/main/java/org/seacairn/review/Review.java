@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 import org.seacairn.geodesy.CoordinateTransform;
@@ -60,6 +61,18 @@ public final class Review {
             pool.shutdownNow();
         }
         return List.of(reviews);
+    }
+
+    /**
+     * A review of one site at a time, without the rules between sites (apart, overlap, duplicate). The layers are
+     * prepared once, so that many candidates can be asked about. For one thread.
+     */
+    public static Function<ProposedSite, SiteReview> oneByOne(SitingPlan plan, WorkingDepth depth, WorkingLayers layers) {
+        WorkingMap map = new WorkingMap(depth.grid());
+        List<ReviewRule> rules = ReviewRules.ofOne(plan, depth, layers, map);
+        CoordinateTransform toWgs84 = depth.grid().crs().geographic().to(Crs.WGS84);
+        return site -> new SiteReview(site, toWgs84.apply(site.geometry()),
+                findings(0, site, rules, SiteCells.of(site, depth, map, plan.module().landingRadiusM())));
     }
 
     private static List<Finding> findings(int index, ProposedSite site, List<ReviewRule> rules, Optional<SiteCells> cells) {

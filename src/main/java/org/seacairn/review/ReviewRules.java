@@ -38,6 +38,17 @@ final class ReviewRules {
     }
 
     static List<ReviewRule> of(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, WorkingMap map, List<ProposedSite> sites) {
+        List<ReviewRule> rules = new ArrayList<>(ofOne(plan, depth, layers, map));
+        ReviewRules made = new ReviewRules(plan, map);
+        rules.add(new OthersRule(made.own("apart", "sites: apart"),
+                new RuleText("overlap", "proposed polygons share no ground", Optional.empty(), ""),
+                new RuleText("duplicate", "no site is proposed twice", Optional.empty(), ""),
+                plan.sites().apartM(), map, sites));
+        return List.copyOf(rules);
+    }
+
+    /** The rules that look at one site alone. */
+    static List<ReviewRule> ofOne(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, WorkingMap map) {
         ReviewRules made = new ReviewRules(plan, map);
         made.depth();
         made.terrain(depth.grid().cellM());
@@ -50,10 +61,6 @@ final class ReviewRules {
         for (int i = 0; i < plan.keepOff().size(); i++) {
             made.keepOff(plan.keepOff().get(i), layers.keepOff().get(i), layers.coverage().get(i));
         }
-        made.rules.add(new OthersRule(made.own("apart", "sites: apart"),
-                new RuleText("overlap", "proposed polygons share no ground", Optional.empty(), ""),
-                new RuleText("duplicate", "no site is proposed twice", Optional.empty(), ""),
-                plan.sites().apartM(), map, sites));
         return List.copyOf(made.rules);
     }
 

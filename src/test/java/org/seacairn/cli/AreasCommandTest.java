@@ -129,8 +129,10 @@ class AreasCommandTest {
 
     @Test
     void aBlemishLetsInGroundThatIsRuledOut() {
-        assertEquals(1, areas("--size", "640 m x 500 m").status());
-        Outcome outcome = areas("--size", "640 m x 500 m", "--blemish", "30%", "--count", "1");
+        scene.write("bottom.geojson", TinyScene.features(TinyScene.polygon("kind", "sand", 0, 0, 1200, 800),
+                TinyScene.polygon("kind", "rock", 280, 0, 300, 800), TinyScene.polygon("kind", "rock", 860, 0, 880, 800)));
+        assertEquals(1, areas("--size", "400 m x 340 m").status());
+        Outcome outcome = areas("--size", "400 m x 340 m", "--blemish", "30%", "--count", "1");
         assertEquals(0, outcome.status(), outcome.out());
         double share = number(table("plan-areas/areas.csv").get(0), "ruled_out_share");
         assertTrue(share > 0 && share <= 0.3, share + "");

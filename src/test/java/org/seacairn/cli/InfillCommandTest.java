@@ -269,7 +269,8 @@ class InfillCommandTest {
         refused("--gap cannot reach: \"Saucer\" and \"Teapot\" are 280.1 m apart, too far for 1 gap of 260.0 m and too near for 2 of 250.0 m;"
                 + " widen the range", infill("--from", "Saucer", "--to", "Teapot", "--gap", "250 m to 260 m", "--corridor", "40 m"));
         reefs("Saucer", 500, 240, "Teapot", 600, 240);
-        refused("--gap cannot reach: \"Saucer\" and \"Teapot\" are 100.0 m apart, nearer than the least gap of 150.0 m; lower it", chain());
+        refused("--gap cannot reach: \"Saucer\" and \"Teapot\" are 100.0 m apart, nearer than the least gap of 150.0 m; lower it",
+                chain("--corridor", "40 m"));
     }
 
     @Test
