@@ -53,7 +53,8 @@ final class InfillSummary {
             lines.add("  There is no chain%s; %s.", asked(leg), others(leg));
         }
         for (Chain chain : leg.found().chains()) {
-            lines.add("  %s %2d modules  %s%s", leg.chosen().filter(c -> c == chain).isPresent() ? "*" : " ", chain.modules().size(),
+            lines.add("  %s %2d module%s  %s%s", leg.chosen().filter(c -> c == chain).isPresent() ? "*" : " ", chain.modules().size(),
+                    chain.modules().size() == 1 ? " " : "s",
                     chain.modules().isEmpty() ? "none is needed" : String.format(Locale.ROOT, "mean score %.3f, total %.3f", chain.meanScore(),
                             chain.meanScore() * chain.modules().size()),
                     chain.proven() ? "" : String.format(Locale.ROOT, " (the best has a mean of at most %.3f)", chain.boundScore()));

@@ -51,6 +51,9 @@ final class RingSummary {
             return String.format(Locale.ROOT, "No ring of %d modules was found within the limits of the search; %d fit, and no more than %d.",
                     asked, fit.atLeast(), fit.atMost());
         }
+        if (asked == 1) {
+            return "Not one module fits.";
+        }
         return fit.atLeast() == fit.atMost() ? String.format(Locale.ROOT, "%d modules do not fit; %d do.", asked, fit.atMost())
                 : String.format(Locale.ROOT, "%d modules do not fit; %d do, and no more than %d.", asked, fit.atLeast(), fit.atMost());
     }
@@ -61,8 +64,8 @@ final class RingSummary {
     }
 
     private void ring(Ring ring) {
-        lines.add("%d modules, neighbours at least %.1f deg apart; total score %.3f. %s", ring.modules().size(), ring.leastStepDeg(),
-                ring.total(), ring.exact() ? "No ring is more even, and none as even has a higher total."
+        lines.add("%s; total score %.3f. %s", ring.modules().size() == 1 ? "1 module" : String.format(Locale.ROOT,
+                "%d modules, neighbours at least %.1f deg apart", ring.modules().size(), ring.leastStepDeg()), ring.total(), ring.exact() ? "No ring is more even, and none as even has a higher total."
                         : String.format(Locale.ROOT, "The search ended early: no ring is more even than %d deg, none as even exceeds %.3f.",
                                 ring.evennessBoundDeg(), ring.totalBound()));
         for (int i = 0; i < Math.min(SITES_SHOWN, result.sites().size()); i++) {

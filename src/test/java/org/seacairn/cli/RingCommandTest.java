@@ -129,7 +129,7 @@ class RingCommandTest {
     void aRadiusWithinTheKeepOffOfTheReefHasNoRoom() {
         Outcome outcome = around("20 m to 60 m", "1");
         assertEquals(1, outcome.status());
-        assertTrue(outcome.out().contains("0 of ") && outcome.out().contains("1 modules do not fit; 0 do.\nRuled out by: near-reef 100 %"), outcome.out());
+        assertTrue(outcome.out().contains("0 of ") && outcome.out().contains("Not one module fits.\nRuled out by: near-reef 100 %"), outcome.out());
     }
 
     @Test
