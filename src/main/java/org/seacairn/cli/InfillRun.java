@@ -149,7 +149,30 @@ final class InfillRun {
         return List.copyOf(legs);
     }
 
+    /**
+     * The best leg all of whose modules pass a review, where one of as many modules is found by leaving out the cells
+     * that do not; else the best leg, whose marginal modules are warned of.
+     */
     private Leg leg(Corridor corridor, Gaps gaps, LayoutRun run) {
+        Leg first = search(corridor, gaps, run);
+        Leg leg = first;
+        Corridor left = corridor;
+        for (int round = 0; round < LayoutRun.MOST_ROUNDS && sameCount(leg, first); round++) {
+            List<Pick> marginal = run.marginal(leg.chosen.map(Chain::modules).orElse(List.of()));
+            if (marginal.isEmpty()) {
+                return leg;
+            }
+            left = left.clearOf(marginal, 0);
+            leg = search(left, gaps, run);
+        }
+        return first;
+    }
+
+    private static boolean sameCount(Leg a, Leg b) {
+        return a.chosen.map(chain -> chain.modules().size()).equals(b.chosen.map(chain -> chain.modules().size()));
+    }
+
+    private Leg search(Corridor corridor, Gaps gaps, LayoutRun run) {
         ChainSearch.Result found = request.modules.isPresent()
                 ? ChainSearch.exactly(corridor, gaps, request.modules.getAsInt(), run.threads())
                 : ChainSearch.fewest(corridor, gaps, run.threads());

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Future;
 import java.util.function.Function;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.GeometryFactory;
 import org.seacairn.export.FeatureTable;
 import org.seacairn.export.GeoJsonWriter;
 import org.seacairn.export.GeoPackageWriter;
@@ -22,6 +24,10 @@ import org.seacairn.place.Pick;
 import org.seacairn.place.Site;
 import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.SitingPlan;
+import org.seacairn.review.ProposedSite;
+import org.seacairn.review.Review;
+import org.seacairn.review.SiteReview;
+import org.seacairn.review.Verdict;
 import org.seacairn.score.ScoreEngine;
 import org.seacairn.score.ScoreRun;
 import org.seacairn.score.WorkingDepth;
@@ -29,6 +35,9 @@ import org.seacairn.score.WorkingLayers;
 
 /** What {@code infill}, {@code ring} and {@code areas} share: from the plan to an engine, and from what was chosen to the output folder. */
 final class LayoutRun {
+    /** How often a layout is chosen anew without the cells that a review found marginal. */
+    static final int MOST_ROUNDS = 12;
+
     private static final int ANY_UTM_ZONE = 32601;
 
     private final Settings settings;
@@ -42,6 +51,7 @@ final class LayoutRun {
     private final Map<String, Double> timingsS;
     private final Future<List<KeepOffBuffer>> buffers;
     private long stageStart;
+    private Function<ProposedSite, SiteReview> review;
 
     /**
      * @param command as it stands in {@code run.json}
@@ -139,6 +149,18 @@ final class LayoutRun {
         warnings.addAll(ReviewedSites.warnings(plan, depth, layers, picks, sites, settings.threads));
         done("checking");
         return sites;
+    }
+
+    /**
+     * Those of some cells at which a review finds a rule met, but not with its allowance: the landing circle reaches
+     * over a border that the cell's centre keeps clear of.
+     */
+    List<Pick> marginal(List<Pick> picks) {
+        if (review == null) {
+            review = Review.oneByOne(plan, depth, layers);
+        }
+        return picks.stream().filter(pick -> review.apply(new ProposedSite("", new GeometryFactory().createPoint(
+                new Coordinate(pick.longitudeDeg(), pick.latitudeDeg())))).count(Verdict.MARGINAL) > 0).toList();
     }
 
     /** What the reader of any output of this plan should know. */

@@ -2,8 +2,10 @@ package org.seacairn.cli;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.seacairn.cli.NamedReefs.Reef;
 import org.seacairn.export.FeatureTable;
 import org.seacairn.export.GpxWriter;
@@ -34,8 +36,13 @@ final class RingRun {
         this.modules = modules;
     }
 
-    /** What there is to tell of a finished run; {@code sites} are empty where there is no ring. */
-    record Result(SitingPlan plan, String reef, LengthRange radius, int modules, RingResult found, List<Site> sites,
+    /**
+     * What there is to tell of a finished run.
+     *
+     * @param passedOver whether a ring as even with a higher total was left for one that a review passes
+     * @param sites empty where there is no ring
+     */
+    record Result(SitingPlan plan, String reef, LengthRange radius, int modules, RingResult found, boolean passedOver, List<Site> sites,
             List<String> warnings, Path outFolder) {}
 
     Result run(LayoutRun.Settings settings) {
@@ -45,15 +52,43 @@ final class RingRun {
     private Result run(LayoutRun run) {
         SitingPlan plan = run.plan();
         Reef reef = new NamedReefs(plan, run.layers(), "--around").find("--around", around);
-        RingResult found = RingSearch.of(run.engine(), new RingRequest(reef.feature().geometry(), radius.leastM(), radius.mostM(),
-                modules, plan.sites().apartM()));
+        RingRequest asked = new RingRequest(reef.feature().geometry(), radius.leastM(), radius.mostM(),
+                modules, plan.sites().apartM());
+        RingResult best = RingSearch.of(run.engine(), asked);
+        RingResult found = passing(run, asked, best);
         run.done("choosing");
         List<String> warnings = run.warnings();
-        List<Pick> picks = found.ring().map(ring -> ring.modules().stream().map(RingModule::pick).toList()).orElse(List.of());
+        List<Pick> picks = found.ring().map(RingRun::picks).orElse(List.of());
         List<Site> sites = run.sites(picks, "R", warnings);
-        Result result = new Result(plan, reef.name(), radius, modules, found, sites, List.copyOf(warnings), run.outFolder());
+        Result result = new Result(plan, reef.name(), radius, modules, found, found != best, sites, List.copyOf(warnings), run.outFolder());
         write(run, result);
         return result;
+    }
+
+    /**
+     * The best ring all of whose modules pass a review, where one as even is found by leaving out the cells that do not;
+     * else the best ring, whose marginal modules are warned of.
+     */
+    private static RingResult passing(LayoutRun run, RingRequest asked, RingResult best) {
+        RingResult found = best;
+        Set<Pick> barred = new HashSet<>();
+        for (int round = 0; round < LayoutRun.MOST_ROUNDS && evenness(found).equals(evenness(best)); round++) {
+            List<Pick> marginal = run.marginal(found.ring().map(RingRun::picks).orElse(List.of()));
+            if (marginal.isEmpty()) {
+                return found;
+            }
+            barred.addAll(marginal);
+            found = RingSearch.of(run.engine(), asked, barred);
+        }
+        return best;
+    }
+
+    private static Optional<Integer> evenness(RingResult result) {
+        return result.ring().map(Ring::evennessDeg);
+    }
+
+    private static List<Pick> picks(Ring ring) {
+        return ring.modules().stream().map(RingModule::pick).toList();
     }
 
     private static void write(LayoutRun run, Result result) {

@@ -65,7 +65,8 @@ final class RingSummary {
 
     private void ring(Ring ring) {
         lines.add("%s; total score %.3f. %s", ring.modules().size() == 1 ? "1 module" : String.format(Locale.ROOT,
-                "%d modules, neighbours at least %.1f deg apart", ring.modules().size(), ring.leastStepDeg()), ring.total(), ring.exact() ? "No ring is more even, and none as even has a higher total."
+                "%d modules, neighbours at least %.1f deg apart", ring.modules().size(), ring.leastStepDeg()), ring.total(), ring.exact() ? "No ring is more even, and none as even"
+                        + (result.passedOver() ? " all of whose modules pass a review" : "") + " has a higher total."
                         : String.format(Locale.ROOT, "The search ended early: no ring is more even than %d deg, none as even exceeds %.3f.",
                                 ring.evennessBoundDeg(), ring.totalBound()));
         for (int i = 0; i < Math.min(SITES_SHOWN, result.sites().size()); i++) {

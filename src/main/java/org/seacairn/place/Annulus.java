@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import net.sf.geographiclib.Geodesic;
 import net.sf.geographiclib.GeodesicData;
 import net.sf.geographiclib.GeodesicMask;
@@ -62,8 +63,13 @@ final class Annulus {
     }
 
     /** The cells that nothing rules out. */
-    RingCells cells(double apartM) {
-        return new RingCells(scored, geodesic, apartM);
+    RingCells cells(double apartM, Set<Pick> barred) {
+        return new RingCells(scored.stream().filter(cell -> !barred.contains(cell.pick())).toList(), geodesic, apartM);
+    }
+
+    /** Cells that no reason rules out. */
+    long scoredCells() {
+        return scored.size();
     }
 
     /** All cells, those that would lie beyond the grid's edge among them. */

@@ -3,6 +3,7 @@ package org.seacairn.place;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.seacairn.place.RingSolver.Found;
 import org.seacairn.score.ScoreEngine;
 
@@ -33,12 +34,21 @@ public final class RingSearch {
 
     /** The best ring of the asked number of modules. */
     public static RingResult of(ScoreEngine engine, RingRequest asked) {
+        return of(engine, asked, Set.of());
+    }
+
+    /**
+     * The best ring without some cells.
+     *
+     * @param barred no module stands on one of these
+     */
+    public static RingResult of(ScoreEngine engine, RingRequest asked, Set<Pick> barred) {
         Annulus annulus = new Annulus(engine, asked);
-        RingCells cells = annulus.cells(asked.apartM());
+        RingCells cells = annulus.cells(asked.apartM(), barred);
         RingSearch search = new RingSearch(cells, asked.modules(), MOST_WORK);
         Optional<Ring> ring = search.ring();
         return new RingResult(ring, ring.isPresent() ? Optional.empty() : Optional.of(search.fit()),
-                annulus.allCells(), cells.size(), annulus.reasons());
+                annulus.allCells(), annulus.scoredCells(), annulus.reasons());
     }
 
     /** The best ring, or the best found before the work ran out; empty: none was. */

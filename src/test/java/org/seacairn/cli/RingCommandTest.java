@@ -105,6 +105,24 @@ class RingCommandTest {
         assertTrue(table.count("pass") > 0);
     }
 
+    /** The best ground lies along a border of rock; where the landing circle of the best module reaches onto it, another is taken. */
+    @Test
+    void aRingThatAReviewPassesIsTakenBeforeABetterOneThatIsMarginal() {
+        int passedOver = 0;
+        for (int rockX = 770; rockX < 900; rockX += 9) {
+            scene.write("bottom.geojson", TinyScene.features(TinyScene.polygon("kind", "mud", 0, 0, rockX - 35, 800),
+                    TinyScene.polygon("kind", "sand", rockX - 35, 0, rockX, 800), TinyScene.polygon("kind", "rock", rockX, 0, 1200, 800)));
+            Outcome outcome = around("90 m to 180 m", "1");
+            assertEquals(0, outcome.status(), outcome.err());
+            if (outcome.out().contains("none as even all of whose modules pass a review has a higher total")) {
+                passedOver++;
+                assertEquals(0, TinyScene.run("review", scene.path("plan.yaml").toString(), scene.path("plan-ring/sites.csv").toString()).status(),
+                        "rock from " + rockX);
+            }
+        }
+        assertTrue(passedOver > 0);
+    }
+
     @Test
     void theRouteRunsRoundAndBack() {
         around("100 m to 130 m", "4");
