@@ -22,6 +22,8 @@ final class BottomRule implements ReviewRule {
     private static final String UNMAPPED = "unmapped";
     /** Farther off than this it is not worth telling. */
     private static final double FAR_M = 100_000;
+    /** Unmapped ground is looked for this far: the map of a coast may have ten thousand polygons. */
+    private static final double FAR_UNMAPPED_M = 5_000;
 
     private final RuleText rule;
     private final WorkingMap map;
@@ -31,8 +33,11 @@ final class BottomRule implements ReviewRule {
     private final Optional<Cover> neverGround;
     private final Cover mapped;
 
-    /** @param polygons longitude and latitude; those that state no class map nothing */
-    BottomRule(RuleText rule, WorkingMap map, double landingM, Bottom bottom, List<Feature> polygons) {
+    /**
+     * @param polygons longitude and latitude; those that state no class map nothing
+     * @param sites that will be judged; none: they are not known yet
+     */
+    BottomRule(RuleText rule, WorkingMap map, double landingM, Bottom bottom, List<Feature> polygons, List<ProposedSite> sites) {
         this.rule = rule;
         this.map = map;
         this.landingM = landingM;
@@ -41,8 +46,9 @@ final class BottomRule implements ReviewRule {
         List<Feature> stated = polygons.stream().filter(f -> f.geometry().getDimension() == 2 && !className(f).isEmpty()).toList();
         List<Feature> unsuitable = stated.stream().filter(f -> suitability(f) < 0).toList();
         this.never = unsuitable.isEmpty() ? Optional.empty() : Optional.of(EllipsoidalDistance.of(unsuitable, geodesic));
-        this.neverGround = unsuitable.isEmpty() ? Optional.empty() : Optional.of(new Cover(unsuitable, geodesic));
-        this.mapped = new Cover(stated, geodesic);
+        this.neverGround = unsuitable.isEmpty() ? Optional.empty() : Optional.of(Cover.bordered(unsuitable, geodesic));
+        this.mapped = sites.isEmpty() ? new Cover(stated, geodesic)
+                : Cover.about(sites.stream().map(ProposedSite::geometry).toList(), FAR_UNMAPPED_M + landingM, stated, geodesic);
     }
 
     private String className(Feature feature) {
@@ -69,7 +75,7 @@ final class BottomRule implements ReviewRule {
             grounds.add(new Unsuitable(onMap.distanceM(), onMap.azimuthDeg(), onMap.placeLongitudeDeg(),
                     onMap.placeLatitudeDeg(), onMap.longitudeDeg(), onMap.latitudeDeg(), UNMAPPED));
         }
-        grounds.removeIf(g -> g.distanceM > FAR_M);
+        grounds.removeIf(g -> g.distanceM > (g.what.equals(UNMAPPED) ? FAR_UNMAPPED_M + landingM : FAR_M));
         String own = "worst class here: " + worstClass(site, onMap.distanceM() < 0);
         Optional<Unsuitable> nearest = grounds.stream().min(Comparator.comparingDouble(Unsuitable::distanceM));
         if (nearest.isEmpty()) {
@@ -107,7 +113,7 @@ final class BottomRule implements ReviewRule {
                 return Optional.of(new Unsuitable(nearest.distanceM(), nearest.azimuthDeg(), lon(site), lat(site),
                         nearest.longitudeDeg(), nearest.latitudeDeg(), className(nearest.feature())));
             }
-            Cover.Margin in = neverGround.orElseThrow().at(lon(site), lat(site));
+            Cover.Margin in = neverGround.orElseThrow().within(lon(site), lat(site)).orElseThrow();
             return Optional.of(new Unsuitable(-in.distanceM(), in.azimuthDeg(), lon(site), lat(site), in.longitudeDeg(),
                     in.latitudeDeg(), className(nearest.feature())));
         }

@@ -1,12 +1,15 @@
 package org.seacairn.review;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import net.sf.geographiclib.Geodesic;
 import net.sf.geographiclib.GeodesicData;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.index.strtree.STRtree;
 import org.locationtech.jts.operation.distance.DistanceOp;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
@@ -24,11 +27,13 @@ final class Cover {
     private static final double ABOUT_M = 10_000;
     /** Polygons that overlap by less than this only touch. */
     private static final double TOUCH_M = 1e-3;
+    private static final double METRES_PER_DEGREE = 110_000;
 
     private final Geodesic geodesic;
     /** The polygons as they were given. */
     private final EllipsoidalDistance polygons;
-    private final EllipsoidalDistance dissolved;
+    /** Of those that matter, without the borders between neighbours; empty where none does. */
+    private final Optional<EllipsoidalDistance> dissolved;
 
     /**
      * How far inside the cover something lies.
@@ -43,10 +48,50 @@ final class Cover {
 
     /** @param features longitude and latitude, a polygon among them; what is no polygon covers nothing */
     Cover(List<Feature> features, Geodesic geodesic) {
+        this(features, features, geodesic);
+    }
+
+    private Cover(List<Feature> features, List<Feature> mattering, Geodesic geodesic) {
         this.geodesic = geodesic;
         this.polygons = EllipsoidalDistance.of(
                 features.stream().filter(f -> f.geometry().getDimension() == 2).toList(), geodesic);
-        this.dissolved = EllipsoidalDistance.of(Dissolved.of(features, geodesic), geodesic);
+        List<Feature> parts = Dissolved.of(mattering, geodesic);
+        this.dissolved = parts.isEmpty() ? Optional.empty() : Optional.of(EllipsoidalDistance.of(parts, geodesic));
+    }
+
+    /** Polygons whose borders all count, for {@link #within} and {@link #deepest}. */
+    static Cover bordered(List<Feature> features, Geodesic geodesic) {
+        return new Cover(features, List.of(), geodesic);
+    }
+
+    /**
+     * The cover about some places only, for a layer with thousands of polygons. A distance to ground that is not
+     * covered is right where it is no more than {@code aboutM}; where it is more, the true one is more too.
+     */
+    static Cover about(List<Geometry> lonLatPlaces, double aboutM, List<Feature> features, Geodesic geodesic) {
+        STRtree places = new STRtree();
+        for (Geometry place : lonLatPlaces) {
+            Envelope box = new Envelope(place.getEnvelopeInternal());
+            double degrees = aboutM * 1.05 / METRES_PER_DEGREE + bulgeDeg(box);
+            double shortest = Math.cos(Math.toRadians(Math.min(89, Math.max(Math.abs(box.getMinY()), Math.abs(box.getMaxY())) + degrees)));
+            box.expandBy(degrees / shortest, degrees);
+            for (int turn = -360; turn <= 360; turn += 360) {
+                places.insert(new Envelope(box.getMinX() + turn, box.getMaxX() + turn, box.getMinY(), box.getMaxY()), place);
+            }
+        }
+        places.build();
+        List<Feature> near = features.stream().filter(f -> {
+            Envelope box = new Envelope(f.geometry().getEnvelopeInternal());
+            box.expandBy(0, bulgeDeg(box));
+            return !places.query(box).isEmpty();
+        }).toList();
+        return new Cover(features, near, geodesic);
+    }
+
+    /** How far edges may bulge out of the box of their ends, in degrees of latitude. */
+    private static double bulgeDeg(Envelope box) {
+        double widthRad = Math.toRadians(box.getWidth());
+        return Math.toDegrees(widthRad * widthRad / 8);
     }
 
     /** The features that hold a place, in their order. */
@@ -61,21 +106,28 @@ final class Cover {
     }
 
     Margin at(double lonDeg, double latDeg) {
-        for (GeodesicArea area : dissolved.areas()) {
+        for (GeodesicArea area : dissolved.map(EllipsoidalDistance::areas).orElse(List.of())) {
             if (area.contains(lonDeg, latDeg)) {
                 GeodesicPiece.Foot edge = area.nearestEdge(lonDeg, latDeg);
                 return new Margin(edge.distanceM(), edge.bearingDeg(), lonDeg, latDeg, edge.longitudeDeg(), edge.latitudeDeg());
             }
         }
-        EllipsoidalDistance.Nearest nearest = dissolved.nearest(lonDeg, latDeg);
+        EllipsoidalDistance.Nearest nearest = polygons.nearest(lonDeg, latDeg);
         return new Margin(-nearest.distanceM(), nearest.azimuthDeg(), lonDeg, latDeg, nearest.longitudeDeg(), nearest.latitudeDeg());
+    }
+
+    /** How deep a place lies in the polygon that holds it most deeply, its own borders counted; empty where none does. */
+    Optional<Margin> within(double lonDeg, double latDeg) {
+        return polygons.areas().stream().filter(area -> area.contains(lonDeg, latDeg)).map(area -> area.nearestEdge(lonDeg, latDeg))
+                .max(Comparator.comparingDouble(GeodesicPiece.Foot::distanceM))
+                .map(edge -> new Margin(edge.distanceM(), edge.bearingDeg(), lonDeg, latDeg, edge.longitudeDeg(), edge.latitudeDeg()));
     }
 
     /** How far inside the cover all of a polygon lies; where part of it is outside, the farthest part decides. */
     Margin of(Geometry lonLatPolygon) {
         AzimuthalPlane plane = planeOf(lonLatPolygon);
         Geometry proposed = plane.fromLonLat(dense(lonLatPolygon));
-        Geometry cover = UnaryUnionOp.union(about(dissolved, lonLatPolygon, proposed).stream()
+        Geometry cover = UnaryUnionOp.union(dissolved.stream().flatMap(d -> about(d, lonLatPolygon, proposed).stream())
                 .map(area -> plane.fromLonLat(dense(area.polygon()))).toList());
         if (cover == null) {
             return at(proposed.getCoordinate(), plane);
@@ -154,7 +206,7 @@ final class Cover {
 
     private Margin at(Coordinate onPlane, AzimuthalPlane plane) {
         Coordinate place = plane.toLonLat(onPlane);
-        EllipsoidalDistance.Nearest nearest = dissolved.nearest(place.x, place.y);
+        EllipsoidalDistance.Nearest nearest = polygons.nearest(place.x, place.y);
         return new Margin(-nearest.distanceM(), nearest.azimuthDeg(), place.x, place.y,
                 nearest.longitudeDeg(), nearest.latitudeDeg());
     }

@@ -69,7 +69,7 @@ public final class Review {
      */
     public static Function<ProposedSite, SiteReview> oneByOne(SitingPlan plan, WorkingDepth depth, WorkingLayers layers) {
         WorkingMap map = new WorkingMap(depth.grid());
-        List<ReviewRule> rules = ReviewRules.ofOne(plan, depth, layers, map);
+        List<ReviewRule> rules = ReviewRules.ofOne(plan, depth, layers, map, List.of());
         CoordinateTransform toWgs84 = depth.grid().crs().geographic().to(Crs.WGS84);
         return site -> new SiteReview(site, toWgs84.apply(site.geometry()),
                 findings(0, site, rules, SiteCells.of(site, depth, map, plan.module().landingRadiusM())));

@@ -38,7 +38,7 @@ final class ReviewRules {
     }
 
     static List<ReviewRule> of(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, WorkingMap map, List<ProposedSite> sites) {
-        List<ReviewRule> rules = new ArrayList<>(ofOne(plan, depth, layers, map));
+        List<ReviewRule> rules = new ArrayList<>(ofOne(plan, depth, layers, map, sites));
         ReviewRules made = new ReviewRules(plan, map);
         rules.add(new OthersRule(made.own("apart", "sites: apart"),
                 new RuleText("overlap", "proposed polygons share no ground", Optional.empty(), ""),
@@ -48,12 +48,12 @@ final class ReviewRules {
     }
 
     /** The rules that look at one site alone. */
-    static List<ReviewRule> ofOne(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, WorkingMap map) {
+    static List<ReviewRule> ofOne(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, WorkingMap map, List<ProposedSite> sites) {
         ReviewRules made = new ReviewRules(plan, map);
         made.depth();
         made.terrain(depth.grid().cellM());
         plan.bottom().ifPresent(bottom -> made.rules.add(new BottomRule(made.own("bottom", "bottom: classes"), map,
-                plan.module().landingRadiusM(), bottom, layers.bottom().orElseThrow().lonLat())));
+                plan.module().landingRadiusM(), bottom, layers.bottom().orElseThrow().lonLat(), sites)));
         plan.inside().ifPresent(inside -> made.rules.add(new InsideRule(
                 new RuleText("inside", made.planKey("inside: " + inside.file().getFileName()), Optional.empty(), edges(inside)),
                 map, plan.module().landingRadiusM(), new Cover(layers.inside().orElseThrow().lonLat(), made.geodesic))));
