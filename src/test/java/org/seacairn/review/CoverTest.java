@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Random;
 import net.sf.geographiclib.Geodesic;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -119,5 +120,39 @@ class CoverTest {
         String reachesIn = "POLYGON ((10.099 30.05, 10.12 30.05, 10.12 30.06, 10.099 30.06, 10.099 30.05))";
         assertEquals(WGS84.Inverse(30.05, 10.099, 30.05, 10.1).s12, cover.deepest(wkt(reachesIn)).orElseThrow().distanceM(), 0.1);
         assertTrue(cover.deepest(wkt("POLYGON ((10.1 30, 10.2 30, 10.2 30.1, 10.1 30.1, 10.1 30))")).isEmpty());
+    }
+
+    /** A patchwork with holes, judged about the places only and as a whole. */
+    @Test
+    void aboutItsPlacesACoverIsThatOfAll() {
+        Random random = new Random(20261125);
+        List<Feature> patches = new ArrayList<>();
+        for (int row = 0; row < 12; row++) {
+            for (int col = 0; col < 12; col++) {
+                if (random.nextInt(8) > 0) {
+                    double west = 179.95 + 0.01 * col;
+                    double south = -40 + 0.01 * row;
+                    patches.add(new Feature(patches.size(), wkt("POLYGON ((%1$s %2$s, %3$s %2$s, %3$s %4$s, %1$s %4$s, %1$s %2$s))"
+                            .formatted(west, south, west + 0.01, south + 0.01)), Map.of()));
+                }
+            }
+        }
+        Cover whole = new Cover(patches, WGS84);
+        int inside = 0;
+        for (int i = 0; i < 60; i++) {
+            double lonDeg = 179.94 + 0.14 * random.nextDouble();
+            double latDeg = -40.01 + 0.14 * random.nextDouble();
+            Geometry place = wkt("POINT (" + (lonDeg > 180 ? lonDeg - 360 : lonDeg) + " " + latDeg + ")");
+            double expectedM = whole.at(lonDeg, latDeg).distanceM();
+            double aboutM = 500;
+            double metM = Cover.about(List.of(place), aboutM, patches, WGS84).at(place.getCoordinate().x, latDeg).distanceM();
+            if (expectedM <= aboutM) {
+                assertEquals(expectedM, metM, 1e-3, lonDeg + " " + latDeg);
+                inside += expectedM > 0 ? 1 : 0;
+            } else {
+                assertTrue(metM > aboutM, lonDeg + " " + latDeg + ": " + metM);
+            }
+        }
+        assertTrue(inside > 10, inside + " inside");
     }
 }
