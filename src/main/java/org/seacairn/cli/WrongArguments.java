@@ -2,7 +2,10 @@ package org.seacairn.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.IParameterExceptionHandler;
 import picocli.CommandLine.MissingParameterException;
@@ -29,7 +32,10 @@ final class WrongArguments implements IParameterExceptionHandler {
         if (e instanceof MissingParameterException missing && !missing.getMissing().isEmpty()) {
             ArgSpec first = missing.getMissing().get(0);
             return first instanceof OptionSpec option ? option.longestName() + " needs a value, " + option.paramLabel()
-                    : "name a siting plan, for example: " + command.getCommandSpec().qualifiedName() + " plan.yaml";
+                    : first.paramLabel().equals("PLAN")
+                    ? "name a siting plan, for example: " + command.getCommandSpec().qualifiedName() + " plan.yaml"
+                    : "name a " + first.paramLabel().toLowerCase(Locale.ROOT) + " after the plan, for example: "
+                    + command.getCommandSpec().qualifiedName() + " plan.yaml proposal.csv";
         }
         if (e.getArgSpec() != null && e.getValue() != null) {
             return name(e.getArgSpec()) + " is \"" + e.getValue() + "\"; " + remedy(e.getArgSpec().type());
@@ -40,6 +46,10 @@ final class WrongArguments implements IParameterExceptionHandler {
     private static String remedy(Class<?> wanted) {
         if (wanted == Path.class) {
             return "no file can have that name here; check it, and that the terminal is set to UTF-8";
+        }
+        if (wanted.isEnum()) {
+            return "write " + Stream.of(wanted.getEnumConstants()).map(c -> c.toString().toLowerCase(Locale.ROOT))
+                    .collect(Collectors.joining(" or "));
         }
         return wanted == int.class ? "give a whole number" : "it takes no value";
     }

@@ -35,6 +35,9 @@ class ArgumentsTest {
             rank plan.yaml --threads 1e3  | seacairn rank | --threads is "1e3"; give a whole number
             rank plan.yaml --threads 99999999999 | seacairn rank | --threads is "99999999999"; give a whole number
             rank plan.yaml --quiet=no     | seacairn rank | --quiet is "no"; it takes no value
+            review                        | seacairn review | name a siting plan, for example: seacairn review plan.yaml
+            review plan.yaml              | seacairn review | name a proposal after the plan, for example: seacairn review plan.yaml proposal.csv
+            review plan.yaml p.csv --display imperial | seacairn review | --display is "imperial"; write us or metric
             """)
     void areToldInWords(String typed, String command, String message) {
         String[] args = typed.isEmpty() ? new String[0] : typed.split(" ");
