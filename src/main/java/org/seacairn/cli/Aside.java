@@ -6,10 +6,13 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.seacairn.geodesy.Crs;
 import org.seacairn.score.ScoreRun;
 
 /** Work done beside the main line of a command. Its results do not depend on when it is done. */
 final class Aside implements AutoCloseable {
+    private static final int ANY_UTM_ZONE = 32601;
+
     private final ExecutorService pool;
 
     Aside(int threads) {
@@ -18,6 +21,11 @@ final class Aside implements AutoCloseable {
             thread.setDaemon(true);
             return thread;
         });
+    }
+
+    /** Opens the EPSG data set, which takes a second; the plan can be read meanwhile. */
+    void openEpsg() {
+        begin(() -> Crs.ofEpsg(ANY_UTM_ZONE));
     }
 
     /** Begins a piece of work; ask {@link ScoreRun#result} for what came of it. */

@@ -10,7 +10,6 @@ import org.seacairn.criterion.RequiredDistance;
 import org.seacairn.criterion.WorkingLayer;
 import org.seacairn.geodesy.CoordinateTransform;
 import org.seacairn.geodesy.Crs;
-import org.seacairn.layer.Feature;
 import org.seacairn.place.Clearance;
 import org.seacairn.place.Pick;
 import org.seacairn.place.Site;
@@ -42,17 +41,7 @@ final class CheckedSites {
 
     /** A layer, its rule, and the exact measuring of it. */
     private record Layer(WorkingLayer layer, Optional<String> nameAttribute, RequiredDistance required,
-            EllipsoidalDistance exact) {
-        String nameOf(Feature feature) {
-            return CheckedSites.nameOf(feature, nameAttribute);
-        }
-    }
-
-    /** What a feature is called: by the attribute with its name, or else by its number. */
-    static String nameOf(Feature feature, Optional<String> nameAttribute) {
-        Object name = nameAttribute.map(feature.attributes()::get).orElse(null);
-        return name == null || name.toString().isBlank() ? "#" + feature.id() : name.toString().strip();
-    }
+            EllipsoidalDistance exact) {}
 
     CheckedSites(SitingPlan plan, ScoreEngine engine, WorkingLayers layers) {
         this.plan = plan;
@@ -100,7 +89,7 @@ final class CheckedSites {
         EllipsoidalDistance.Nearest nearest = layer.exact.nearest(pick.longitudeDeg(), pick.latitudeDeg());
         Coordinate wgs84 = toWgs84.apply(nearest.longitudeDeg(), nearest.latitudeDeg());
         return new Clearance(layer.layer.label(), nearest.distanceM(), layer.required.atDepth(depthM),
-                layer.nameOf(nearest.feature()), wgs84.x, wgs84.y);
+                nearest.feature().name(layer.nameAttribute), wgs84.x, wgs84.y);
     }
 
     private void check(List<Pick> picks, List<Site> sites) {

@@ -2,9 +2,7 @@ package org.seacairn.cli;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.Future;
 import java.util.function.Function;
 import org.locationtech.jts.geom.Coordinate;
@@ -18,7 +16,6 @@ import org.seacairn.export.OutputFolder;
 import org.seacairn.export.Run;
 import org.seacairn.export.RunJson;
 import org.seacairn.export.Styles;
-import org.seacairn.geodesy.Crs;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.place.Pick;
 import org.seacairn.place.Site;
@@ -38,8 +35,6 @@ final class LayoutRun {
     /** How often a layout is chosen anew without the cells that a review found marginal. */
     static final int MOST_ROUNDS = 12;
 
-    private static final int ANY_UTM_ZONE = 32601;
-
     private final Settings settings;
     private final SitingPlan plan;
     private final WorkingDepth depth;
@@ -48,9 +43,8 @@ final class LayoutRun {
     private final OutputFolder output;
     private final Aside aside;
     private final Future<List<Run.InputFile>> inputs;
-    private final Map<String, Double> timingsS;
+    private final Stages stages;
     private final Future<List<KeepOffBuffer>> buffers;
-    private long stageStart;
     private Function<ProposedSite, SiteReview> review;
 
     /**
@@ -60,15 +54,14 @@ final class LayoutRun {
     record Settings(Path plan, boolean allowOutside, Path outFolder, int threads, String command, Path... others) {}
 
     private LayoutRun(Settings settings, SitingPlan plan, WorkingDepth depth, OutputFolder output, Aside aside,
-            Future<List<Run.InputFile>> inputs, Map<String, Double> timingsS, long stageStart) {
+            Future<List<Run.InputFile>> inputs, Stages stages) {
         this.settings = settings;
         this.plan = plan;
         this.depth = depth;
         this.output = output;
         this.aside = aside;
         this.inputs = inputs;
-        this.timingsS = timingsS;
-        this.stageStart = stageStart;
+        this.stages = stages;
         this.layers = WorkingLayers.load(plan, depth.grid());
         done("layers");
         this.buffers = aside.begin(() -> KeepOffBuffers.of(plan, layers, depth.grid()));
@@ -81,15 +74,13 @@ final class LayoutRun {
      * @param layout chooses, and calls {@link #write} once
      */
     static <T> T of(Settings settings, Function<LayoutRun, T> layout) {
-        long start = System.nanoTime();
-        Map<String, Double> timingsS = new LinkedHashMap<>();
+        Stages stages = new Stages();
         try (Aside aside = new Aside(settings.threads)) {
-            // The EPSG data set takes a second to open; the plan is read meanwhile.
-            aside.begin(() -> Crs.ofEpsg(ANY_UTM_ZONE));
+            aside.openEpsg();
             SitingPlan plan = PlanReader.read(settings.plan, settings.allowOutside);
             Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, settings.others));
             try (WorkingDepth depth = WorkingDepth.open(plan); OutputFolder output = OutputFolder.stage(settings.outFolder)) {
-                LayoutRun run = new LayoutRun(settings, plan, depth, output, aside, inputs, timingsS, start);
+                LayoutRun run = new LayoutRun(settings, plan, depth, output, aside, inputs, stages);
                 T result = layout.apply(run);
                 output.commit();
                 return result;
@@ -132,9 +123,7 @@ final class LayoutRun {
 
     /** Ends a stage of the work. */
     void done(String stage) {
-        long now = System.nanoTime();
-        timingsS.put(stage, Math.round((now - stageStart) / 1e6) / 1e3);
-        stageStart = now;
+        stages.done(stage);
     }
 
     /**
@@ -188,7 +177,7 @@ final class LayoutRun {
         done("writing");
         GridGeometry grid = grid();
         RunJson.write(file(RunJson.FILE_NAME), new Run(Version.text(), settings.command, plan, hashed, Run.WorkingCrs.of(grid.crs()),
-                new Run.WorkingGrid(grid.cols(), grid.rows(), grid.cellM(), grid.west(), grid.north()),
-                depth.largestScaleError(), counts, warnings, timingsS));
+                Run.WorkingGrid.of(grid),
+                depth.largestScaleError(), counts, warnings, stages.timingsS()));
     }
 }

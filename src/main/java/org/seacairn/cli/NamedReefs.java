@@ -60,7 +60,7 @@ final class NamedReefs {
     }
 
     private String nameOf(Feature feature) {
-        return CheckedSites.nameOf(feature, plan.nameAttribute());
+        return feature.name(plan.nameAttribute());
     }
 
     /** @throws InputException if one of them is named twice */

@@ -2,7 +2,6 @@ package org.seacairn.cli;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Future;
@@ -20,7 +19,6 @@ import org.seacairn.export.Run;
 import org.seacairn.export.RunJson;
 import org.seacairn.export.SitesCsv;
 import org.seacairn.export.Styles;
-import org.seacairn.geodesy.Crs;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.place.Selection;
 import org.seacairn.place.Site;
@@ -34,15 +32,12 @@ import org.seacairn.score.WorkingLayers;
 
 /** The main job from plan to output folder. */
 final class RankRun {
-    private static final int ANY_UTM_ZONE = 32601;
-
     private final Path planFile;
     private final boolean allowOutside;
     private final Path outFolder;
     private final int threads;
     private final boolean exchange;
-    private final Map<String, Double> timingsS = new LinkedHashMap<>();
-    private long stageStart = System.nanoTime();
+    private final Stages stages = new Stages();
 
     RankRun(Path planFile, boolean allowOutside, Path outFolder, int threads, boolean exchange) {
         this.planFile = planFile;
@@ -58,11 +53,10 @@ final class RankRun {
 
     Result run() {
         try (Aside aside = new Aside(threads)) {
-            // The EPSG data set takes a second to open; the plan is read meanwhile.
-            aside.begin(() -> Crs.ofEpsg(ANY_UTM_ZONE));
+            aside.openEpsg();
             SitingPlan plan = PlanReader.read(planFile, allowOutside);
             Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan));
-            done("plan");
+            stages.done("plan");
             return run(plan, aside, inputs);
         }
     }
@@ -71,9 +65,9 @@ final class RankRun {
         try (WorkingDepth depth = WorkingDepth.open(plan);
                 OutputFolder output = OutputFolder.stage(outFolder)) {
             GridGeometry grid = depth.grid();
-            done("bathymetry");
+            stages.done("bathymetry");
             WorkingLayers layers = WorkingLayers.load(plan, grid);
-            done("layers");
+            stages.done("layers");
             Future<List<KeepOffBuffer>> buffersAside = aside.begin(() -> KeepOffBuffers.of(plan, layers, grid));
             ScoreEngine engine = new ScoreEngine(plan, depth, layers);
             ScoreTotals totals;
@@ -81,25 +75,25 @@ final class RankRun {
                 totals = ScoreRun.run(engine, threads, rasters);
                 rasters.finish();
             }
-            done("scoring");
+            stages.done("scoring");
             requireDepth(plan, totals);
             Selection selection = Selection.of(engine, totals.blocks(), plan.sites(), depth.largestScaleError(), exchange);
-            done("choosing");
+            stages.done("choosing");
             List<Site> sites = new CheckedSites(plan, engine, layers).of(selection.picks(), "S");
             List<String> reviewed = ReviewedSites.warnings(plan, depth, layers, selection.picks(), sites, threads);
-            done("checking");
+            stages.done("checking");
             List<KeepOffBuffer> buffers = ScoreRun.result(buffersAside);
-            done("buffers");
+            stages.done("buffers");
             List<String> warnings = new ArrayList<>(RankWarnings.of(plan, depth, layers, totals, sites));
             warnings.addAll(reviewed);
             write(aside, output, plan, sites, buffers, totals, grid);
             List<Run.InputFile> hashed = ScoreRun.result(inputs);
-            done("writing");
+            stages.done("writing");
             RunJson.write(output.resolve(RunJson.FILE_NAME), new Run(Version.text(), command(), plan, hashed,
-                    Run.WorkingCrs.of(grid.crs()), workingGrid(grid), depth.largestScaleError(),
-                    counts(totals, sites, grid), warnings, timingsS));
+                    Run.WorkingCrs.of(grid.crs()), Run.WorkingGrid.of(grid), depth.largestScaleError(),
+                    counts(totals, sites, grid), warnings, stages.timingsS()));
             output.commit();
-            return new Result(plan, grid, totals, selection, sites, warnings, outFolder, timingsS);
+            return new Result(plan, grid, totals, selection, sites, warnings, outFolder, stages.timingsS());
         }
     }
 
@@ -108,12 +102,6 @@ final class RankRun {
             throw new InputException(plan.bathymetry().source().file().getFileName() + ": no cell of the working grid has a"
                     + " depth, all are no-data; check the file, its no-data value, and the cell that the plan states");
         }
-    }
-
-    private void done(String stage) {
-        long now = System.nanoTime();
-        timingsS.put(stage, Math.round((now - stageStart) / 1e6) / 1e3);
-        stageStart = now;
     }
 
     private String command() {
@@ -146,9 +134,5 @@ final class RankRun {
 
     private static Run.Counts counts(ScoreTotals totals, List<Site> sites, GridGeometry grid) {
         return new Run.Counts(totals.cells(), totals.withDepth(), totals.scored(), sites.size(), reasonCounts(totals, grid));
-    }
-
-    private static Run.WorkingGrid workingGrid(GridGeometry grid) {
-        return new Run.WorkingGrid(grid.cols(), grid.rows(), grid.cellM(), grid.west(), grid.north());
     }
 }

@@ -4,9 +4,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Future;
 import org.seacairn.InputException;
@@ -40,8 +38,7 @@ final class ReviewRun {
     private final int threads;
     private final Optional<Display> display;
     private final boolean marginalOk;
-    private final Map<String, Double> timingsS = new LinkedHashMap<>();
-    private long stageStart = System.nanoTime();
+    private final Stages stages = new Stages();
 
     ReviewRun(Path planFile, boolean allowOutside, LayerFile source, Optional<String> nameAttribute, Path outFolder,
             int threads, Optional<Display> display, boolean marginalOk) {
@@ -70,18 +67,19 @@ final class ReviewRun {
     Result run() {
         try (Aside aside = new Aside(threads)) {
             requireProposal();
+            aside.openEpsg();
             SitingPlan plan = PlanReader.read(planFile, allowOutside);
             Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, source.file()));
-            done("plan");
+            stages.done("plan");
             try (WorkingDepth depth = WorkingDepth.open(plan); OutputFolder output = OutputFolder.stage(outFolder)) {
                 GridGeometry grid = depth.grid();
-                done("bathymetry");
+                stages.done("bathymetry");
                 WorkingLayers layers = WorkingLayers.load(plan, grid);
-                done("layers");
+                stages.done("layers");
                 Proposal proposal = Proposal.read(source, nameAttribute, grid);
-                done("proposal");
+                stages.done("proposal");
                 List<SiteReview> reviews = Review.of(plan, depth, layers, proposal, threads);
-                done("review");
+                stages.done("review");
                 List<String> warnings = warnings(plan, depth, layers, proposal);
                 Result result = new Result(plan, source.file(), display.orElse(plan.display()), marginalOk, reviews,
                         Unchecked.of(plan), warnings, outFolder);
@@ -92,11 +90,11 @@ final class ReviewRun {
                         () -> OutputFile.text(output.resolve("summary.txt"), out -> out.write(ReviewSummary.page(result))),
                         () -> Styles.copyTo(output.path(), styles));
                 List<Run.InputFile> hashed = ScoreRun.result(inputs);
-                done("writing");
+                stages.done("writing");
                 RunJson.write(output.resolve(RunJson.FILE_NAME), new Run(Version.text(),
                         "review" + (marginalOk ? " --marginal-ok" : ""), plan, hashed, Run.WorkingCrs.of(grid.crs()),
-                        new Run.WorkingGrid(grid.cols(), grid.rows(), grid.cellM(), grid.west(), grid.north()),
-                        depth.largestScaleError(), counts(result), warnings, timingsS));
+                        Run.WorkingGrid.of(grid),
+                        depth.largestScaleError(), counts(result), warnings, stages.timingsS()));
                 output.commit();
                 return result;
             }
@@ -127,11 +125,5 @@ final class ReviewRun {
         return new Run.ReviewCounts(result.reviews().size(),
                 result.reviews().stream().mapToLong(review -> review.findings().size()).sum(), result.count(Verdict.PASS),
                 result.count(Verdict.MARGINAL), result.count(Verdict.NO_DATA), result.count(Verdict.FAIL));
-    }
-
-    private void done(String stage) {
-        long now = System.nanoTime();
-        timingsS.put(stage, Math.round((now - stageStart) / 1e6) / 1e3);
-        stageStart = now;
     }
 }

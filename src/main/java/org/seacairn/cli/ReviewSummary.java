@@ -1,6 +1,7 @@
 package org.seacairn.cli;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -88,7 +89,7 @@ final class ReviewSummary {
     }
 
     private static String counts(Counter counter) {
-        return WORST_FIRST.stream().sorted(Comparator.naturalOrder()).filter(v -> counter.of(v) > 0)
+        return Arrays.stream(Verdict.values()).filter(v -> counter.of(v) > 0)
                 .map(v -> counter.of(v) + " " + v).collect(Collectors.joining(", "));
     }
 

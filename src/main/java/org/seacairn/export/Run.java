@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.Crs;
+import org.seacairn.grid.GridGeometry;
 import org.seacairn.plan.SitingPlan;
 
 /**
@@ -51,7 +52,11 @@ public record Run(
      * @param westM western edge in the working CRS
      * @param northM northern edge in the working CRS
      */
-    public record WorkingGrid(int cols, int rows, double cellM, double westM, double northM) {}
+    public record WorkingGrid(int cols, int rows, double cellM, double westM, double northM) {
+        public static WorkingGrid of(GridGeometry grid) {
+            return new WorkingGrid(grid.cols(), grid.rows(), grid.cellM(), grid.west(), grid.north());
+        }
+    }
 
     /**
      * @param cells of the working grid

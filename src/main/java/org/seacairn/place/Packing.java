@@ -53,7 +53,7 @@ public record Packing(List<Place> places, int upperBound) {
     /**
      * The most points at mutual distance d in a rectangle of area A and perimeter P:
      * 2/sqrt(3) A/d² + P/(2d) + 1. Oler (1961): An inequality in the geometry of numbers. Acta Math. 105,
-     * 19-48; sharp for triangles of a hexagonal lattice.
+     * 19-48, from memory; sharp for triangles of a hexagonal lattice.
      */
     static int bound(AreaSize size, double apartM) {
         double l = size.lengthM() / apartM;

@@ -29,8 +29,7 @@ final class BottomRule implements ReviewRule {
     private final WorkingMap map;
     private final double landingM;
     private final Bottom bottom;
-    private final Optional<EllipsoidalDistance> never;
-    private final Optional<Cover> neverGround;
+    private final Optional<Cover> never;
     private final Cover mapped;
 
     /**
@@ -45,8 +44,7 @@ final class BottomRule implements ReviewRule {
         Geodesic geodesic = map.grid().crs().geodesic();
         List<Feature> stated = polygons.stream().filter(f -> f.geometry().getDimension() == 2 && !className(f).isEmpty()).toList();
         List<Feature> unsuitable = stated.stream().filter(f -> suitability(f) < 0).toList();
-        this.never = unsuitable.isEmpty() ? Optional.empty() : Optional.of(EllipsoidalDistance.of(unsuitable, geodesic));
-        this.neverGround = unsuitable.isEmpty() ? Optional.empty() : Optional.of(Cover.bordered(unsuitable, geodesic));
+        this.never = unsuitable.isEmpty() ? Optional.empty() : Optional.of(Cover.bordered(unsuitable, geodesic));
         this.mapped = sites.isEmpty() ? new Cover(stated, geodesic)
                 : Cover.about(sites.stream().map(ProposedSite::geometry).toList(), FAR_UNMAPPED_M + landingM, stated, geodesic);
     }
@@ -108,19 +106,20 @@ final class BottomRule implements ReviewRule {
             return Optional.empty();
         }
         if (site.isPoint()) {
-            EllipsoidalDistance.Nearest nearest = never.get().nearest(lon(site), lat(site));
+            EllipsoidalDistance.Nearest nearest = never.get().polygons().nearest(lon(site), lat(site));
             if (!Double.isNaN(nearest.azimuthDeg())) {
                 return Optional.of(new Unsuitable(nearest.distanceM(), nearest.azimuthDeg(), lon(site), lat(site),
                         nearest.longitudeDeg(), nearest.latitudeDeg(), className(nearest.feature())));
             }
-            Cover.Margin in = neverGround.orElseThrow().within(lon(site), lat(site)).orElseThrow();
+            Cover.Margin in = never.get().within(lon(site), lat(site)).orElseThrow();
             return Optional.of(new Unsuitable(-in.distanceM(), in.azimuthDeg(), lon(site), lat(site), in.longitudeDeg(),
                     in.latitudeDeg(), className(nearest.feature())));
         }
         NearestApproach approach = NearestApproach.of(
-                EllipsoidalDistance.of(List.of(new Feature(0, site.geometry(), Map.of())), never.get().geodesic()), never.get());
+                EllipsoidalDistance.of(List.of(new Feature(0, site.geometry(), Map.of())), map.grid().crs().geodesic()),
+                never.get().polygons());
         String what = className(approach.feature());
-        return Optional.of(neverGround.orElseThrow().deepest(site.geometry())
+        return Optional.of(never.get().deepest(site.geometry())
                 .map(in -> new Unsuitable(-in.distanceM(), in.azimuthDeg(), in.placeLongitudeDeg(), in.placeLatitudeDeg(),
                         in.longitudeDeg(), in.latitudeDeg(), what))
                 .orElseGet(() -> new Unsuitable(approach.distanceM(), approach.azimuthDeg(), approach.placeLongitudeDeg(),

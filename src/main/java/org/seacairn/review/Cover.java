@@ -14,8 +14,6 @@ import org.locationtech.jts.operation.distance.DistanceOp;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.locationtech.jts.operation.union.UnaryUnionOp;
-import org.seacairn.geodesy.AzimuthalPlane;
-import org.seacairn.geodesy.GeodesicEdges;
 import org.seacairn.layer.Feature;
 
 /**
@@ -25,8 +23,6 @@ import org.seacairn.layer.Feature;
 final class Cover {
     /** How far about a proposed polygon the cover is looked at. */
     private static final double ABOUT_M = 10_000;
-    /** Polygons that overlap by less than this only touch. */
-    private static final double TOUCH_M = 1e-3;
     private static final double METRES_PER_DEGREE = 110_000;
 
     private final Geodesic geodesic;
@@ -94,6 +90,11 @@ final class Cover {
         return Math.toDegrees(widthRad * widthRad / 8);
     }
 
+    /** The distance to the polygons as they were given. */
+    EllipsoidalDistance polygons() {
+        return polygons;
+    }
+
     /** The features that hold a place, in their order. */
     List<Feature> holding(double lonDeg, double latDeg) {
         return polygons.areas().stream().filter(a -> a.contains(lonDeg, latDeg))
@@ -112,8 +113,7 @@ final class Cover {
                 return new Margin(edge.distanceM(), edge.bearingDeg(), lonDeg, latDeg, edge.longitudeDeg(), edge.latitudeDeg());
             }
         }
-        EllipsoidalDistance.Nearest nearest = polygons.nearest(lonDeg, latDeg);
-        return new Margin(-nearest.distanceM(), nearest.azimuthDeg(), lonDeg, latDeg, nearest.longitudeDeg(), nearest.latitudeDeg());
+        return outside(lonDeg, latDeg);
     }
 
     /** How deep a place lies in the polygon that holds it most deeply, its own borders counted; empty where none does. */
@@ -125,31 +125,27 @@ final class Cover {
 
     /** How far inside the cover all of a polygon lies; where part of it is outside, the farthest part decides. */
     Margin of(Geometry lonLatPolygon) {
-        AzimuthalPlane plane = planeOf(lonLatPolygon);
-        Geometry proposed = plane.fromLonLat(dense(lonLatPolygon));
-        Geometry cover = UnaryUnionOp.union(dissolved.stream().flatMap(d -> about(d, lonLatPolygon, proposed).stream())
-                .map(area -> plane.fromLonLat(dense(area.polygon()))).toList());
+        SharedGround ground = new SharedGround(lonLatPolygon, geodesic);
+        Geometry cover = UnaryUnionOp.union(dissolved.stream().flatMap(d -> about(d, ground).stream())
+                .map(area -> ground.onPlane(area.polygon())).toList());
         if (cover == null) {
-            return at(proposed.getCoordinate(), plane);
+            return at(ground.own().getCoordinate(), ground);
         }
-        Geometry outside = OverlayNGRobust.overlay(proposed, cover, OverlayNG.DIFFERENCE);
+        Geometry outside = OverlayNGRobust.overlay(ground.own(), cover, OverlayNG.DIFFERENCE);
         if (!outside.isEmpty()) {
-            return at(FarthestPoint.of(outside, cover), plane);
+            return at(FarthestPoint.of(outside, cover), ground);
         }
-        Coordinate[] ends = DistanceOp.nearestPoints(proposed.getBoundary(), cover.getBoundary());
-        Coordinate place = plane.toLonLat(ends[0]);
-        Coordinate border = plane.toLonLat(ends[1]);
+        Coordinate[] ends = DistanceOp.nearestPoints(ground.own().getBoundary(), cover.getBoundary());
+        Coordinate place = ground.plane().toLonLat(ends[0]);
+        Coordinate border = ground.plane().toLonLat(ends[1]);
         GeodesicData ray = geodesic.Inverse(place.y, place.x, border.y, border.x);
-        return new Margin(ray.s12, ray.azi1 < 0 ? ray.azi1 + 360 : ray.azi1,
-                place.x, place.y, border.x, border.y);
+        return new Margin(ray.s12, GeodesicPiece.bearingDeg(ray.azi1), place.x, place.y, border.x, border.y);
     }
 
     /** The features that share ground with a polygon, in their order. */
     List<Feature> meeting(Geometry lonLatPolygon) {
-        AzimuthalPlane plane = planeOf(lonLatPolygon);
-        Geometry proposed = plane.fromLonLat(dense(lonLatPolygon));
-        return about(polygons, lonLatPolygon, proposed).stream()
-                .filter(area -> !shared(proposed, area, plane).buffer(-TOUCH_M / 2).isEmpty())
+        SharedGround ground = new SharedGround(lonLatPolygon, geodesic);
+        return about(polygons, ground).stream().filter(area -> !ground.with(area.polygon()).isEmpty())
                 .map(area -> polygons.features().get(area.feature())).distinct().toList();
     }
 
@@ -158,56 +154,47 @@ final class Cover {
      * point inside it. Empty where they only touch.
      */
     Optional<Margin> deepest(Geometry lonLatPolygon) {
-        AzimuthalPlane plane = planeOf(lonLatPolygon);
-        Geometry proposed = plane.fromLonLat(dense(lonLatPolygon));
+        SharedGround ground = new SharedGround(lonLatPolygon, geodesic);
         Margin deepest = null;
-        for (GeodesicArea area : about(polygons, lonLatPolygon, proposed)) {
-            Geometry shared = shared(proposed, area, plane);
-            if (!shared.buffer(-TOUCH_M / 2).isEmpty()) {
-                List<Coordinate> inside = new ArrayList<>(List.of(shared.getCoordinates()));
-                inside.add(shared.getInteriorPoint().getCoordinate());
-                for (Coordinate c : inside) {
-                    Coordinate place = plane.toLonLat(c);
-                    GeodesicPiece.Foot edge = area.nearestEdge(place.x, place.y);
-                    if (deepest == null || edge.distanceM() > deepest.distanceM) {
-                        deepest = new Margin(edge.distanceM(), edge.bearingDeg(), place.x, place.y,
-                                edge.longitudeDeg(), edge.latitudeDeg());
-                    }
+        for (GeodesicArea area : about(polygons, ground)) {
+            Geometry shared = ground.with(area.polygon());
+            if (shared.isEmpty()) {
+                continue;
+            }
+            List<Coordinate> inside = new ArrayList<>(List.of(shared.getCoordinates()));
+            inside.add(shared.getInteriorPoint().getCoordinate());
+            for (Coordinate c : inside) {
+                Coordinate place = ground.plane().toLonLat(c);
+                GeodesicPiece.Foot edge = area.nearestEdge(place.x, place.y);
+                if (deepest == null || edge.distanceM() > deepest.distanceM) {
+                    deepest = new Margin(edge.distanceM(), edge.bearingDeg(), place.x, place.y,
+                            edge.longitudeDeg(), edge.latitudeDeg());
                 }
             }
         }
         return Optional.ofNullable(deepest);
     }
 
-    private AzimuthalPlane planeOf(Geometry lonLat) {
-        Coordinate centre = lonLat.getEnvelopeInternal().centre();
-        return new AzimuthalPlane(centre.x, centre.y, geodesic);
-    }
-
-    /** The areas near a polygon, whose image lies about the origin. */
-    private static List<GeodesicArea> about(EllipsoidalDistance layer, Geometry lonLat, Geometry image) {
+    /** The areas near a polygon, which lies about the plane's origin. */
+    private static List<GeodesicArea> about(EllipsoidalDistance layer, SharedGround ground) {
         double reachM = 0;
-        for (Coordinate c : image.getCoordinates()) {
+        for (Coordinate c : ground.own().getCoordinates()) {
             reachM = Math.max(reachM, Math.hypot(c.x, c.y));
         }
-        Coordinate centre = lonLat.getEnvelopeInternal().centre();
+        double lonDeg = ground.plane().centreLongitudeDeg();
+        double latDeg = ground.plane().centreLatitudeDeg();
         double aboutM = reachM + ABOUT_M;
-        return layer.areas().stream().filter(area -> area.contains(centre.x, centre.y)
-                || area.nearestEdge(centre.x, centre.y).distanceM() <= aboutM).toList();
+        return layer.areas().stream().filter(area -> area.contains(lonDeg, latDeg)
+                || area.nearestEdge(lonDeg, latDeg).distanceM() <= aboutM).toList();
     }
 
-    private Geometry dense(Geometry polygon) {
-        return GeodesicEdges.densify(polygon, geodesic, GeodesicEdges.PIECE_M);
+    private Margin at(Coordinate onPlane, SharedGround ground) {
+        Coordinate place = ground.plane().toLonLat(onPlane);
+        return outside(place.x, place.y);
     }
 
-    private Geometry shared(Geometry proposed, GeodesicArea area, AzimuthalPlane plane) {
-        return OverlayNGRobust.overlay(proposed, plane.fromLonLat(dense(area.polygon())), OverlayNG.INTERSECTION);
-    }
-
-    private Margin at(Coordinate onPlane, AzimuthalPlane plane) {
-        Coordinate place = plane.toLonLat(onPlane);
-        EllipsoidalDistance.Nearest nearest = polygons.nearest(place.x, place.y);
-        return new Margin(-nearest.distanceM(), nearest.azimuthDeg(), place.x, place.y,
-                nearest.longitudeDeg(), nearest.latitudeDeg());
+    private Margin outside(double lonDeg, double latDeg) {
+        EllipsoidalDistance.Nearest nearest = polygons.nearest(lonDeg, latDeg);
+        return new Margin(-nearest.distanceM(), nearest.azimuthDeg(), lonDeg, latDeg, nearest.longitudeDeg(), nearest.latitudeDeg());
     }
 }

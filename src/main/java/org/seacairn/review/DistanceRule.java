@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
-import java.util.function.Function;
 import org.locationtech.jts.geom.Coordinate;
 import org.seacairn.layer.Feature;
 
@@ -19,18 +18,18 @@ final class DistanceRule implements ReviewRule {
     private final double requiredM;
     private final DoubleUnaryOperator allowanceM;
     private final EllipsoidalDistance layer;
-    private final Function<Feature, String> nameOf;
+    private final Optional<String> nameAttribute;
     private final Optional<Cover> coverage;
 
     /** @param allowanceM at a depth in metres; NaN for an unknown one */
     DistanceRule(RuleText rule, WorkingMap map, double requiredM, DoubleUnaryOperator allowanceM,
-            EllipsoidalDistance layer, Function<Feature, String> nameOf, Optional<Cover> coverage) {
+            EllipsoidalDistance layer, Optional<String> nameAttribute, Optional<Cover> coverage) {
         this.rule = rule;
         this.map = map;
         this.requiredM = requiredM;
         this.allowanceM = allowanceM;
         this.layer = layer;
-        this.nameOf = nameOf;
+        this.nameAttribute = nameAttribute;
         this.coverage = coverage;
     }
 
@@ -54,7 +53,7 @@ final class DistanceRule implements ReviewRule {
         }
         Coordinate place = map.wgs84(found.placeLongitudeDeg(), found.placeLatitudeDeg());
         Coordinate nearest = map.wgs84(found.longitudeDeg(), found.latitudeDeg());
-        return List.of(new Finding(site.name(), rule, figures, verdict, nameOf.apply(found.feature()), nearest.x, nearest.y,
+        return List.of(new Finding(site.name(), rule, figures, verdict, found.feature().name(nameAttribute), nearest.x, nearest.y,
                 found.azimuthDeg(), place.x, place.y, note));
     }
 

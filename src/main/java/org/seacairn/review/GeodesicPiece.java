@@ -32,9 +32,14 @@ record GeodesicPiece(
     record Foot(double distanceM, double azimuthDeg, double longitudeDeg, double latitudeDeg) {
         /** The azimuth, 0 to 360. */
         double bearingDeg() {
-            double normalDeg = GeoMath.AngNormalize(azimuthDeg);
-            return normalDeg < 0 ? normalDeg + 360 : normalDeg;
+            return GeodesicPiece.bearingDeg(azimuthDeg);
         }
+    }
+
+    /** An azimuth as a bearing, 0 to 360. */
+    static double bearingDeg(double azimuthDeg) {
+        double normalDeg = GeoMath.AngNormalize(azimuthDeg);
+        return normalDeg < 0 ? normalDeg + 360 : normalDeg;
     }
 
     static GeodesicPiece point(int feature, Coordinate at, Geodesic geodesic) {

@@ -111,7 +111,7 @@ record NearestApproach(double distanceM, double azimuthDeg, double placeLongitud
             GeodesicPiece.Foot foot = mine.foot(lonDeg, latDeg, vertex, geodesic);
             if (foot.distanceM() < best.distanceM) {
                 double azimuthDeg = geodesic.Inverse(foot.latitudeDeg(), foot.longitudeDeg(), latDeg, lonDeg).azi1;
-                best = new NearestApproach(foot.distanceM(), azimuthDeg < 0 ? azimuthDeg + 360 : azimuthDeg,
+                best = new NearestApproach(foot.distanceM(), GeodesicPiece.bearingDeg(azimuthDeg),
                         GeoMath.AngNormalize(foot.longitudeDeg()), foot.latitudeDeg(), GeoMath.AngNormalize(lonDeg), latDeg,
                         layer.features().get(other.feature()));
             }

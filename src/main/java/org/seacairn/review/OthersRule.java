@@ -9,10 +9,6 @@ import net.sf.geographiclib.Geodesic;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.operation.overlayng.OverlayNG;
-import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
-import org.seacairn.geodesy.AzimuthalPlane;
-import org.seacairn.geodesy.GeodesicEdges;
 import org.seacairn.layer.Feature;
 
 /**
@@ -23,8 +19,6 @@ import org.seacairn.layer.Feature;
 final class OthersRule implements ReviewRule {
     /** Two points nearer than this are one place, written twice. */
     private static final double SAME_PLACE_M = 1;
-    /** Polygons that overlap by less than this only touch. */
-    private static final double TOUCH_M = 1e-3;
 
     private final RuleText apart;
     private final RuleText overlap;
@@ -117,13 +111,7 @@ final class OthersRule implements ReviewRule {
         if (!own.intersects(other)) {
             return false;
         }
-        AzimuthalPlane plane = new AzimuthalPlane(centre.x, centre.y, geodesic);
-        Geometry shared = OverlayNGRobust.overlay(onPlane(a, plane), onPlane(b, plane), OverlayNG.INTERSECTION);
-        return !shared.buffer(-TOUCH_M / 2).isEmpty();
-    }
-
-    private Geometry onPlane(Geometry lonLat, AzimuthalPlane plane) {
-        return plane.fromLonLat(GeodesicEdges.densify(lonLat, geodesic, GeodesicEdges.PIECE_M));
+        return !new SharedGround(a, geodesic).with(b).isEmpty();
     }
 
     private Finding duplicate(ProposedSite site, Optional<NearestApproach> nearest) {

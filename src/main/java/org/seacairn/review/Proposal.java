@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.locationtech.jts.geom.Geometry;
@@ -53,12 +52,12 @@ public record Proposal(Path file, List<ProposedSite> sites, List<String> notes) 
         CoordinateTransform toLonLat = layer.crs().to(grid.crs().geographic());
         for (Feature feature : layer.features()) {
             try {
-                take(nameOf(feature, name), toLonLat.apply(feature.geometry()), sites);
+                take(feature.name(name), toLonLat.apply(feature.geometry()), sites);
             } catch (InputException e) {
                 throw new InputException(layer.file().getFileName() + ", feature " + feature.id() + ": " + e.getMessage(), e);
             }
         }
-        new MistakenPlaces(layer, new WorkingMap(grid)).refuse(feature -> nameOf(feature, name));
+        new MistakenPlaces(layer, new WorkingMap(grid)).refuse(feature -> feature.name(name));
         return new Proposal(source.file(), List.copyOf(sites), layer.notes());
     }
 
@@ -110,11 +109,5 @@ public record Proposal(Path file, List<ProposedSite> sites, List<String> notes) 
         Set<String> known = attributes(layer);
         return NAMES.stream().flatMap(usual -> known.stream().filter(k -> k.strip().toLowerCase(Locale.ROOT).equals(usual)))
                 .findFirst();
-    }
-
-    private static String nameOf(Feature feature, Optional<String> attribute) {
-        Map<String, Object> attributes = feature.attributes();
-        Object name = attribute.map(attributes::get).orElse(null);
-        return name == null || name.toString().isBlank() ? "#" + feature.id() : name.toString().strip();
     }
 }

@@ -6,10 +6,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoublePredicate;
-import java.util.function.Function;
 import net.sf.geographiclib.Geodesic;
 import org.seacairn.criterion.WorkingLayer;
-import org.seacairn.layer.Feature;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.KeepOff;
 import org.seacairn.plan.SitingPlan.LayerFile;
@@ -96,27 +94,20 @@ final class ReviewRules {
     private void reefs(Reefs reefs, WorkingLayer layer) {
         rules.add(new DistanceRule(rule("reefs", reefs.source(), reefs.ruleSource(), reefs.confirmed()), map, reefs.keepOffM(),
                 depthM -> allowanceM(depthM, reefs.positionUncertaintyM()), EllipsoidalDistance.of(layer.lonLat(), geodesic),
-                nameOf(reefs.nameAttribute()), Optional.empty()));
+                reefs.nameAttribute(), Optional.empty()));
     }
 
     private void keepOff(KeepOff keepOff, WorkingLayer layer, Optional<WorkingLayer> coverage) {
         rules.add(new DistanceRule(rule("keep-off:" + keepOff.source().label(), keepOff.source(), keepOff.ruleSource(),
                 keepOff.confirmed()), map, keepOff.distanceM(),
                 depthM -> allowanceM(depthM, keepOff.positionUncertaintyM()), EllipsoidalDistance.of(layer.lonLat(), geodesic),
-                nameOf(keepOff.nameAttribute()), coverage.map(c -> new Cover(c.lonLat(), geodesic))));
+                keepOff.nameAttribute(), coverage.map(c -> new Cover(c.lonLat(), geodesic))));
     }
 
     /** Independent errors at 95 %: the root of the sum of their squares. An unknown depth counts as 0. */
     private double allowanceM(double depthM, double positionM) {
         double horizontalM = plan.bathymetry().uncertainty().horizontalM(Double.isNaN(depthM) ? 0 : depthM);
         return Math.hypot(Math.hypot(positionM, horizontalM), plan.module().landingRadiusM());
-    }
-
-    private static Function<Feature, String> nameOf(Optional<String> attribute) {
-        return feature -> {
-            Object name = attribute.map(feature.attributes()::get).orElse(null);
-            return name == null || name.toString().isBlank() ? "#" + feature.id() : name.toString().strip();
-        };
     }
 
     private String planKey(String key) {

@@ -2,6 +2,7 @@ package org.seacairn.review;
 
 import java.util.BitSet;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -19,7 +20,8 @@ import org.seacairn.score.WorkingDepth;
  * The cells of the working grid that a proposed site is judged on. A point: the cell that holds it and
  * every cell whose centre lies within the landing radius of it. A polygon: the cells whose centres lie
  * in it (if it holds none, the cell of a point inside), and every cell whose centre lies within the
- * landing radius of one of those. Lengths are those of the grid, as for landing room.
+ * landing radius of one of those. Lengths are those of the grid, as for landing room. One thread's: it remembers
+ * the depths that it has read.
  */
 final class SiteCells {
     /** Rounding of coordinates in a file; a cell this much beyond the radius counts as on it. */
@@ -36,6 +38,9 @@ final class SiteCells {
     private final BitSet own;
     /** Whether some of the site lies so far off the grid that its cells there were not counted. */
     private final boolean partlyOff;
+    private float[] depths;
+    private int depthsHalo;
+    private OptionalDouble ownDepthM = OptionalDouble.empty();
 
     private SiteCells(WorkingDepth depth, Window window, BitSet own, BitSet landing, boolean partlyOff) {
         this.grid = depth.grid();
@@ -185,11 +190,14 @@ final class SiteCells {
         return reached;
     }
 
-    /** Depths over the window and a border, in metres, positive down; NaN for none. */
+    /** Depths over the window and a border, in metres, positive down; NaN for none. Most rules ask for the same. */
     private float[] depths(int halo) {
-        Window wide = window.grown(halo);
-        float[] depths = new float[wide.cells()];
-        depth.read(wide, depths);
+        if (depths == null || depthsHalo != halo) {
+            Window wide = window.grown(halo);
+            depths = new float[wide.cells()];
+            depthsHalo = halo;
+            depth.read(wide, depths);
+        }
         return depths;
     }
 
@@ -203,14 +211,14 @@ final class SiteCells {
     }
 
     private Least least(BitSet cells, int halo, Measure measure) {
-        float[] depths = depths(halo);
+        float[] read = depths(halo);
         int cols = window.cols() + 2 * halo;
         Least least = new Least(0, 0, Double.NaN, 0, 0);
         long missing = 0;
         for (int i = cells.nextSetBit(0); i >= 0; i = cells.nextSetBit(i + 1)) {
             int c = i % window.cols();
             int r = i / window.cols();
-            double value = measure.at(depths, cols, (r + halo) * cols + c + halo);
+            double value = measure.at(read, cols, (r + halo) * cols + c + halo);
             if (Double.isNaN(value)) {
                 missing++;
             } else if (!(value >= least.value)) {
@@ -222,7 +230,10 @@ final class SiteCells {
 
     /** The greatest depth over the site's own cells, for what grows with depth; NaN where none has a depth. */
     double ownDepthM() {
-        return -least(own, 0, (depths, cols, i) -> -depths[i]).value;
+        if (ownDepthM.isEmpty()) {
+            ownDepthM = OptionalDouble.of(-least(own, 0, (read, cols, i) -> -read[i]).value);
+        }
+        return ownDepthM.getAsDouble();
     }
 
     boolean partlyOff() {
