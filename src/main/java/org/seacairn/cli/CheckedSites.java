@@ -58,7 +58,7 @@ final class CheckedSites {
     }
 
     private Layer layer(WorkingLayer layer, Optional<String> name, double distanceM, double positionM) {
-        return new Layer(layer, name, new RequiredDistance(plan, distanceM, positionM),
+        return new Layer(layer, name, new RequiredDistance(plan, engine.landingRadius(), distanceM, positionM),
                 EllipsoidalDistance.of(layer.lonLat(), geodesic));
     }
 
@@ -82,7 +82,7 @@ final class CheckedSites {
         List<Clearance> clearances = keepOff.stream().map(layer -> clearance(layer, pick, cell.depthM())).toList();
         return new Site(rank, name, pick.col(), pick.row(), pick.x(), pick.y(), wgs84.x, wgs84.y, cell.depthM(),
                 cell.slopeDeg(), cell.bottom(), cell.score(), cell.suitability(), clearances,
-                reefs.map(layer -> clearance(layer, pick, cell.depthM())), plan.module().landingRadiusM());
+                reefs.map(layer -> clearance(layer, pick, cell.depthM())), engine.landingRadius().atM(cell.depthM()));
     }
 
     private Clearance clearance(Layer layer, Pick pick, double depthM) {

@@ -218,8 +218,8 @@ final class InfillRun {
 
     private Optional<DriftCheck> drift(LayoutRun run, List<Leg> legs, List<Pick> picks) {
         Optional<Double> heading = request.headingDeg;
-        if (heading.isEmpty() && !run.plan().current().isEmpty()) {
-            heading = Optional.of(run.plan().current().get(0).towardDeg());
+        if (heading.isEmpty() && run.plan().current().isPresent()) {
+            heading = Optional.of(run.plan().current().get().profiles().get(0).levels().get(0).towardDeg());
         }
         if (heading.isEmpty() || picks.isEmpty()) {
             return Optional.empty();

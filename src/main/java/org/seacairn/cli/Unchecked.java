@@ -21,7 +21,7 @@ final class Unchecked {
         missing(lines, plan.keepOff().isEmpty(), "any clearance: the plan names no keep-off layer");
         missing(lines, plan.bathymetry().uncertainty() == SitingPlan.Uncertainty.NONE,
                 "the survey's uncertainty: none is stated, and none is allowed for");
-        missing(lines, plan.module().landingRadiusM() == 0, "the scatter of landings: the landing radius is 0");
+        missing(lines, plan.module().landingRadiusM().orElse(1) == 0, "the scatter of landings: the landing radius is 0");
         for (KeepOff layer : plan.keepOff()) {
             missing(lines, layer.coverage().isEmpty(), "where the layer \"" + layer.source().label()
                     + "\" ends: no coverage is stated, and it is taken to be complete");

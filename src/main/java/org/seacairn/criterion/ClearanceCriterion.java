@@ -3,6 +3,7 @@ package org.seacairn.criterion;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.seacairn.drop.LandingRadius;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.grid.PatchFrames;
 import org.seacairn.plan.SitingPlan;
@@ -18,13 +19,14 @@ public final class ClearanceCriterion implements Criterion {
     private final double[] comfortableM;
 
     /** @param working the plan's keep-off layers, in its order */
-    public ClearanceCriterion(SitingPlan plan, List<WorkingLayer> working, GridGeometry grid, Reasons reasons) {
+    public ClearanceCriterion(SitingPlan plan, LandingRadius landing, List<WorkingLayer> working, GridGeometry grid,
+            Reasons reasons) {
         this.comfortableM = new double[working.size()];
         for (int i = 0; i < working.size(); i++) {
             KeepOff layer = plan.keepOff().get(i);
             comfortableM[i] = layer.comfortableM().orElse(0);
             rules.add(new KeepOffRule(working.get(i).distanceField(grid),
-                    new RequiredDistance(plan, layer.distanceM(), layer.positionUncertaintyM()),
+                    new RequiredDistance(plan, landing, layer.distanceM(), layer.positionUncertaintyM()),
                     comfortableM[i], null, reasons.bit(Reasons.keepOff(layer.source().label()))));
         }
     }

@@ -1,5 +1,6 @@
 package org.seacairn.criterion;
 
+import org.seacairn.drop.LandingRadius;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.grid.PatchFrames;
 import org.seacairn.plan.SitingPlan;
@@ -12,11 +13,11 @@ public final class SpacingCriterion implements Criterion {
     private final Curve curve;
 
     /** @param curve may be null: spacing is not scored */
-    public SpacingCriterion(SitingPlan plan, Reefs reefs, WorkingLayer working, GridGeometry grid, Reasons reasons,
-            Curve curve) {
+    public SpacingCriterion(SitingPlan plan, LandingRadius landing, Reefs reefs, WorkingLayer working, GridGeometry grid,
+            Reasons reasons, Curve curve) {
         this.curve = curve;
         this.rule = new KeepOffRule(working.distanceField(grid),
-                new RequiredDistance(plan, reefs.keepOffM(), reefs.positionUncertaintyM()),
+                new RequiredDistance(plan, landing, reefs.keepOffM(), reefs.positionUncertaintyM()),
                 curve == null ? 0 : curve.d(), curve, reasons.bit(Reasons.NEAR_REEF));
     }
 

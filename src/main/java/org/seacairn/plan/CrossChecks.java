@@ -94,13 +94,13 @@ final class CrossChecks {
         Uncertainty uncertainty = plan.bathymetry().uncertainty();
         ReefModule module = plan.module();
         double horizontalM = uncertainty.horizontalM(plan.limits().shallowestM().orElse(0));
-        return layer.distanceM() + Math.hypot(Math.hypot(layer.positionUncertaintyM(), horizontalM), module.landingRadiusM());
+        return layer.distanceM() + Math.hypot(Math.hypot(layer.positionUncertaintyM(), horizontalM), module.landingRadiusM().orElse(0));
     }
 
     private void shorterThanLanding(String rule, double distanceM) {
-        if (distanceM < plan.module().landingRadiusM()) {
+        if (distanceM < plan.module().landingRadiusM().orElse(0)) {
             warnings.add(rule + ": the distance " + Shown.metres(distanceM) + " is less than the landing radius "
-                    + Shown.metres(plan.module().landingRadiusM()));
+                    + Shown.metres(plan.module().landingRadiusM().getAsDouble()));
         }
     }
 }

@@ -1,11 +1,12 @@
 package org.seacairn.plan;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.seacairn.plan.Quantity.Kind;
+import org.seacairn.plan.SitingPlan.Current;
 import org.seacairn.plan.SitingPlan.CurrentLevel;
+import org.seacairn.plan.SitingPlan.CurrentProfile;
 
 /** The plan's {@code current} block: levels in place, or the table that it names. */
 final class CurrentBlock {
@@ -13,19 +14,36 @@ final class CurrentBlock {
 
     private CurrentBlock() {}
 
-    static List<CurrentLevel> read(Block plan, PlanFolder folder) {
-        Optional<Value> current = plan.get("current");
-        if (current.isEmpty()) {
-            return List.of();
-        }
-        return current.get().isBlock() ? fromFile(current.get(), folder) : inPlace(current.get());
+    static Optional<Current> read(Block plan, PlanFolder folder) {
+        return plan.get("current").map(current -> current.isBlock() ? fromBlock(current, folder)
+                : new Current(List.of(new CurrentProfile("", inPlace(current))), 0, 0, 0));
     }
 
-    private static List<CurrentLevel> fromFile(Value current, PlanFolder folder) {
-        Optional<Path> file = current.block("current", "file")
-                .flatMap(block -> block.need("file", "file: current.csv"))
-                .flatMap(folder::file);
-        return file.map(path -> CurrentTable.read(path, current.findings())).orElse(List.of());
+    private static Current fromBlock(Value current, PlanFolder folder) {
+        Block block = current.block("current", "file", "levels", "speed-uncertainty", "direction-uncertainty").orElseThrow();
+        if (block.has("file") && block.has("levels")) {
+            block.problem("current names a file and levels as well; leave out the one or the other");
+        }
+        List<CurrentProfile> profiles = block.get("levels")
+                .map(levels -> List.of(new CurrentProfile("", inPlace(levels))))
+                .orElseGet(() -> block.need("file", "file: current.csv").flatMap(folder::file)
+                        .map(path -> CurrentTable.read(path, current.findings())).orElse(List.of()));
+        Optional<Value> speed = block.get("speed-uncertainty");
+        boolean isShare = speed.isPresent() && !speed.get().isBlock() && !speed.get().isList() && speed.get().text().endsWith("%");
+        return new Current(profiles,
+                isShare ? 0 : block.quantity("speed-uncertainty", Kind.SPEED).orElse(0),
+                isShare ? block.quantity("speed-uncertainty", Kind.SHARE).orElse(0) : 0,
+                direction(block));
+    }
+
+    /** Twice a right angle is no knowledge of the direction at all. */
+    private static double direction(Block block) {
+        double deg = block.quantity("direction-uncertainty", Kind.ANGLE).orElse(0);
+        if (deg > 180) {
+            block.get("direction-uncertainty").get().problem("direction-uncertainty is more than 180 deg to either side;"
+                    + " write for example \"15 deg\"");
+        }
+        return deg;
     }
 
     private static List<CurrentLevel> inPlace(Value current) {

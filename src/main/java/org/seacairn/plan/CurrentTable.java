@@ -5,8 +5,10 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
@@ -15,16 +17,19 @@ import org.apache.commons.csv.CSVRecord;
 import org.seacairn.InputException;
 import org.seacairn.plan.Quantity.Kind;
 import org.seacairn.plan.SitingPlan.CurrentLevel;
+import org.seacairn.plan.SitingPlan.CurrentProfile;
 import org.seacairn.plan.TextFile.Unreadable;
 
 /**
- * A current profile as CSV, one level a row, with the unit in each header:
+ * Current profiles as CSV, one level a row, with the unit in each header:
  * {@code depth_m,speed_kn,toward_deg}. A slash is written as an underscore: {@code speed_m_s}.
- * Other columns are left alone.
+ * A column {@code profile} tells several profiles apart, such as those of several days. Other columns are left alone.
  */
 final class CurrentTable {
     private static final CSVFormat FORMAT =
             CSVFormat.DEFAULT.builder().setTrim(true).setIgnoreEmptyLines(true).build();
+    /** Each profile is sunk through several times over. */
+    private static final int MOST_PROFILES = 100;
     private static final String EXAMPLE = "write a header such as depth_m,speed_kn,toward_deg";
 
     private final String file;
@@ -35,12 +40,12 @@ final class CurrentTable {
         this.findings = findings;
     }
 
-    /** The levels, or what could be read of them after problems were noted. */
-    static List<CurrentLevel> read(Path file, Findings findings) {
+    /** The profiles, or what could be read of them after problems were noted. */
+    static List<CurrentProfile> read(Path file, Findings findings) {
         String name = file.getFileName().toString();
         findings.opened(name);
         try (CSVParser rows = CSVParser.parse(TextFile.read(file), FORMAT)) {
-            return new CurrentTable(name, findings).levels(rows);
+            return new CurrentTable(name, findings).profiles(rows);
         } catch (Unreadable e) {
             findings.problem(name, e.line(), e.getMessage());
         } catch (IOException | UncheckedIOException e) {
@@ -51,13 +56,15 @@ final class CurrentTable {
 
     private record Column(String what, int index, String symbol, Kind kind) {}
 
-    private List<CurrentLevel> levels(CSVParser rows) {
+    private List<CurrentProfile> profiles(CSVParser rows) {
         List<Column> columns = null;
-        List<CurrentLevel> levels = new ArrayList<>();
+        int profileColumn = -1;
+        Map<String, List<CurrentLevel>> profiles = new LinkedHashMap<>();
         for (CSVRecord row : rows) {
             int line = (int) rows.getCurrentLineNumber();
             if (columns == null) {
                 columns = columns(row, line);
+                profileColumn = profileColumn(row);
                 if (columns.size() < 3) {
                     return List.of();
                 }
@@ -65,15 +72,33 @@ final class CurrentTable {
             }
             CurrentLevel level = CurrentBlock.level(
                     cell(row, line, columns.get(0)), cell(row, line, columns.get(1)), cell(row, line, columns.get(2)));
+            String profile = profileColumn < 0 || profileColumn >= row.size() ? "" : row.get(profileColumn);
+            if (profileColumn >= 0 && profile.isEmpty()) {
+                findings.problem(file, line, "profile is empty; write which profile the level belongs to");
+            }
+            List<CurrentLevel> levels = profiles.computeIfAbsent(profile, name -> new ArrayList<>());
             if (!levels.isEmpty() && level.depthM() <= levels.get(levels.size() - 1).depthM()) {
                 findings.problem(file, line, CurrentBlock.NOT_DEEPER);
             }
             levels.add(level);
         }
-        if (levels.isEmpty()) {
+        if (profiles.isEmpty()) {
             findings.problem(file, 0, "the table has no level; " + EXAMPLE + " and a row for each depth");
+        } else if (profiles.size() > MOST_PROFILES) {
+            findings.problem(file, 0, "the table has " + profiles.size() + " profiles, more than " + MOST_PROFILES
+                    + "; keep those of the days that modules are to be dropped on");
         }
-        return levels;
+        return profiles.entrySet().stream().map(p -> new CurrentProfile(p.getKey(), List.copyOf(p.getValue()))).toList();
+    }
+
+    /** The column that says which profile a level belongs to, or -1: all are one. */
+    private static int profileColumn(CSVRecord header) {
+        for (int i = 0; i < header.size(); i++) {
+            if (header.get(i).equalsIgnoreCase("profile")) {
+                return i;
+            }
+        }
+        return -1;
     }
 
     private List<Column> columns(CSVRecord header, int line) {

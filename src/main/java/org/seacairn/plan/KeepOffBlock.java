@@ -29,7 +29,7 @@ final class KeepOffBlock {
                         + " layers; put layers with the same rule into one file");
                 break;
             }
-            item.block("this keep-off layer", keys("layer", "distance", "comfortable", "coverage"))
+            item.block("this keep-off layer", keys("layer", "distance", "comfortable", "coverage", "surface"))
                     .map(block -> layer(block, labelsByColumn, folder))
                     .ifPresent(layers::add);
         }
@@ -46,7 +46,8 @@ final class KeepOffBlock {
         RuleBlock rule = RuleBlock.read(block, "keep-off \"" + label + "\"");
         return new KeepOff(LayerBlock.read(block, label, "cables.geojson", folder), block.text("name"), distanceM,
                 comfortable(block, distanceM), rule.positionUncertaintyM(), rule.source(), rule.confirmed(),
-                block.get("coverage").map(value -> LayerBlock.coverage(value, label, folder)));
+                block.get("coverage").map(value -> LayerBlock.coverage(value, label, folder)),
+                block.get("surface").map(Value::flag).orElse(false));
     }
 
     private static void checkUnique(Value layer, String label, Map<String, String> labelsByColumn) {

@@ -13,9 +13,10 @@ final class LimitsBlock {
 
     static Limits read(Block plan) {
         return plan.get("limits")
-                .flatMap(value -> value.block("limits", "depth", "slope", "ruggedness", "clearance-above", "height-share"))
+                .flatMap(value -> value.block("limits", "depth", "slope", "ruggedness", "clearance-above",
+                        "height-share", "embedment", "stability"))
                 .map(LimitsBlock::limits)
-                .orElse(new Limits(NONE, NONE, NONE, NONE, NONE, NONE));
+                .orElse(new Limits(NONE, NONE, NONE, NONE, NONE, NONE, NONE, NONE));
     }
 
     private static Limits limits(Block block) {
@@ -26,7 +27,9 @@ final class LimitsBlock {
                 block.quantity("slope", Kind.SLOPE),
                 block.quantity("ruggedness", Kind.RUGGEDNESS),
                 block.quantity("clearance-above", Kind.LENGTH),
-                block.get("height-share").map(value -> OptionalDouble.of(value.positive(Kind.SHARE))).orElse(NONE));
+                block.get("height-share").map(value -> OptionalDouble.of(value.positive(Kind.SHARE))).orElse(NONE),
+                block.quantity("embedment", Kind.LENGTH),
+                block.get("stability").map(value -> OptionalDouble.of(value.positive(Kind.FACTOR))).orElse(NONE));
     }
 
     private static List<Double> depths(Value value) {

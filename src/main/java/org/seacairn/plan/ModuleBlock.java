@@ -1,23 +1,18 @@
 package org.seacairn.plan;
 
 import java.nio.file.Path;
-import java.util.Map;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.seacairn.plan.Quantity.Kind;
 import org.seacairn.plan.SitingPlan.ReefModule;
 
-/**
- * The plan's {@code module} block, or the module file that it names. Base, pole, drag and added mass
- * are checked and not kept: nothing is computed from them yet.
- */
+/** The plan's {@code module} block, or the module file that it names. */
 final class ModuleBlock {
-    private static final String[] KEYS =
-            {"name", "height", "landing-radius", "base", "pole", "drag", "added-mass"};
-
-    private static final Map<String, Kind> PART_KINDS = Map.of(
-            "width", Kind.LENGTH, "length", Kind.LENGTH, "height", Kind.LENGTH, "diameter", Kind.LENGTH,
-            "mass", Kind.MASS, "volume", Kind.VOLUME, "open-share", Kind.SHARE);
+    private static final String[] KEYS = {"name", "height", "landing-radius", "base", "pole", "drag", "added-mass",
+        "scatter-angle", "release-tilt"};
 
     private ModuleBlock() {}
 
@@ -40,38 +35,10 @@ final class ModuleBlock {
     }
 
     private static ReefModule module(Block block, Optional<Path> file) {
-        block.get("base").flatMap(value -> value.block("base",
-                "shape", "width", "length", "height", "mass", "volume", "open-share")).ifPresent(ModuleBlock::checkPart);
-        block.get("pole").flatMap(value -> value.block("pole",
-                "diameter", "length", "mass", "volume")).ifPresent(ModuleBlock::checkPart);
-        block.get("drag").ifPresent(ModuleBlock::checkCoefficients);
-        block.get("added-mass").ifPresent(ModuleBlock::checkCoefficients);
-        if (!block.has("landing-radius")) {
-            block.problem("the module has no \"landing-radius\", and computing it is not available yet;"
-                    + " state it, for example \"landing-radius: 25 m\"");
-        }
-        return new ReefModule(file,
-                block.text("name").orElse("module"),
-                block.needPositive("height", Kind.LENGTH, "height: 30 ft"),
-                block.quantity("landing-radius", Kind.LENGTH).orElse(Double.NaN));
-    }
-
-    private static void checkPart(Block part) {
-        part.values().forEach((key, value) -> {
-            if (PART_KINDS.containsKey(key)) {
-                value.quantity(PART_KINDS.get(key));
-            } else {
-                value.text();
-            }
-        });
-    }
-
-    private static void checkCoefficients(Value coefficients) {
-        for (Value value : coefficients.entries().values()) {
-            String text = value.text();
-            if (!text.isEmpty() && !(PlanNumber.read(text) >= 0)) {
-                value.problem(value.name() + " is " + Shown.quoted(text) + "; write a bare number, 0 or more");
-            }
-        }
+        double heightM = block.needPositive("height", Kind.LENGTH, "height: 30 ft");
+        OptionalDouble landingRadiusM = block.quantity("landing-radius", Kind.LENGTH);
+        List<String> missing = new ArrayList<>();
+        Optional<ModuleBody> body = BodyBlock.read(block, heightM, missing);
+        return new ReefModule(file, block.text("name").orElse("module"), heightM, landingRadiusM, body, List.copyOf(missing));
     }
 }

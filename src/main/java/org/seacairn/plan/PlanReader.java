@@ -12,7 +12,7 @@ import org.seacairn.plan.Quantity.Kind;
 import org.seacairn.plan.SitingPlan.Bathymetry;
 import org.seacairn.plan.SitingPlan.Bottom;
 import org.seacairn.plan.SitingPlan.Combination;
-import org.seacairn.plan.SitingPlan.CurrentLevel;
+import org.seacairn.plan.SitingPlan.Current;
 import org.seacairn.plan.SitingPlan.Display;
 import org.seacairn.plan.SitingPlan.KeepOff;
 import org.seacairn.plan.SitingPlan.LayerFile;
@@ -24,7 +24,7 @@ import org.seacairn.plan.SitingPlan.Sites;
 /** Reads a siting plan and the module and current files that it names. Layers are not opened. */
 public final class PlanReader {
     private static final String[] KEYS = {"title", "display", "crs", "cell", "bathymetry", "bottom", "reefs", "inside",
-        "keep-off", "limits", "module", "current", "terrain", "criteria", "pairwise", "combine", "sites"};
+        "keep-off", "limits", "module", "current", "barge", "terrain", "criteria", "pairwise", "combine", "sites"};
 
     private static final int USUAL_COUNT = 25;
     private static final int MOST_SITES = 10_000;
@@ -87,7 +87,10 @@ public final class PlanReader {
         List<KeepOff> keepOff = KeepOffBlock.read(block, folder);
         Limits limits = LimitsBlock.read(block);
         Optional<ReefModule> module = ModuleBlock.read(block, folder);
-        List<CurrentLevel> current = CurrentBlock.read(block, folder);
+        Optional<Current> current = CurrentBlock.read(block, folder);
+        double bargeUncertaintyM = block.get("barge").flatMap(value -> value.block("barge", "position-uncertainty"))
+                .map(barge -> barge.needQuantity("position-uncertainty", Kind.LENGTH, "position-uncertainty: 5 m")).orElse(0.0);
+        module.ifPresent(m -> SinkingNeeds.check(block, limits, m, current));
         int window = ruggednessWindowCells();
         CriteriaBlock.Criteria criteria = CriteriaBlock.read(block);
         Combination combine = block.get("combine").flatMap(value -> value.choice(Combination.class))
@@ -95,7 +98,7 @@ public final class PlanReader {
         Optional<Sites> sites = sites();
         findings.throwProblems();
         SitingPlan plan = new SitingPlan(file, title, display, crs, cellM, bathymetry.orElseThrow(), bottom, reefs,
-                inside, keepOff, limits, module.orElseThrow(), current, window, criteria.list(), criteria.pairwise(),
+                inside, keepOff, limits, module.orElseThrow(), current, bargeUncertaintyM, window, criteria.list(), criteria.pairwise(),
                 combine, sites.orElseThrow(), List.of());
         return withWarnings(plan);
     }
@@ -104,7 +107,7 @@ public final class PlanReader {
         List<String> warnings = new ArrayList<>(findings.warnings());
         warnings.addAll(CrossChecks.warnings(p));
         return new SitingPlan(p.file(), p.title(), p.display(), p.crs(), p.cellM(), p.bathymetry(), p.bottom(), p.reefs(),
-                p.inside(), p.keepOff(), p.limits(), p.module(), p.current(), p.ruggednessWindowCells(), p.criteria(),
+                p.inside(), p.keepOff(), p.limits(), p.module(), p.current(), p.bargeUncertaintyM(), p.ruggednessWindowCells(), p.criteria(),
                 p.pairwise(), p.combine(), p.sites(), List.copyOf(warnings));
     }
 

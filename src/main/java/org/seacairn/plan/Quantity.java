@@ -34,6 +34,8 @@ public final class Quantity {
         CELLS("a number of cells", "3", "cells", Double.MAX_VALUE, "0 or more"),
         /** Share of 1; written bare or in per cent. */
         SHARE("a share", "0.5", "", 1, "0 to 1"),
+        /** A coefficient or a factor of safety; written bare. */
+        FACTOR("a factor", "1.5", "", Double.MAX_VALUE, "0 or more"),
         /** Vector ruggedness measure; written bare. */
         RUGGEDNESS("a ruggedness", "0.02", "", 1, "0 to 1");
 

@@ -17,6 +17,8 @@ import java.util.OptionalDouble;
  * @param reefs existing reefs, or empty
  * @param inside polygons that sites must lie in, or empty: anywhere on the grid
  * @param keepOff layers with a distance inside which nothing may be placed, in the plan's order
+ * @param current the water's motion, or empty: not stated
+ * @param bargeUncertaintyM of the barge's position at the release of a module, 95 %
  * @param ruggednessWindowCells odd side of the window of the vector ruggedness measure
  * @param criteria weighted criteria, in the plan's order, at least one
  * @param pairwise how the weights were derived, or empty: they stand in the plan
@@ -35,7 +37,8 @@ public record SitingPlan(
         List<KeepOff> keepOff,
         Limits limits,
         ReefModule module,
-        List<CurrentLevel> current,
+        Optional<Current> current,
+        double bargeUncertaintyM,
         int ruggednessWindowCells,
         List<Criterion> criteria,
         Optional<Pairwise> pairwise,
@@ -145,25 +148,50 @@ public record SitingPlan(
      * @param ruleSource what the distance comes from, or empty
      * @param confirmed false: nobody has checked the rule's text yet
      * @param coverage polygons within which the layer was surveyed or compiled, or empty: everywhere
+     * @param surface whether the distance holds for the barge at the release point too
      */
     public record KeepOff(
             LayerFile source, Optional<String> nameAttribute, double distanceM, OptionalDouble comfortableM,
             double positionUncertaintyM, Optional<String> ruleSource, boolean confirmed,
-            Optional<LayerFile> coverage) {}
+            Optional<LayerFile> coverage, boolean surface) {}
 
-    /** Limits of a cell; an empty one is not applied. Height share is of the water depth, 0..1. */
+    /**
+     * Limits of a cell; an empty one is not applied.
+     *
+     * @param heightShare of the water depth, 0..1
+     * @param embedmentM how far the base may sink into the bottom
+     * @param stability least factor of safety against overturning
+     */
     public record Limits(
             OptionalDouble shallowestM, OptionalDouble deepestM, OptionalDouble steepestDeg,
-            OptionalDouble roughest, OptionalDouble clearanceAboveM, OptionalDouble heightShare) {}
+            OptionalDouble roughest, OptionalDouble clearanceAboveM, OptionalDouble heightShare,
+            OptionalDouble embedmentM, OptionalDouble stability) {}
 
     /**
      * The reef module.
      *
      * @param file the module file, or empty: described in the plan itself
      * @param heightM from the underside of the base to the top of the pole
-     * @param landingRadiusM radius about the target that holds 95 % of landings
+     * @param landingRadiusM radius about the target that holds 95 % of landings, or empty: computed from the sinking
+     * @param body what it is made of, or empty: not stated, or not whole
+     * @param missing what the module file would have to add for its sinking to be computed, as it is written there
      */
-    public record ReefModule(Optional<Path> file, String name, double heightM, double landingRadiusM) {}
+    public record ReefModule(
+            Optional<Path> file, String name, double heightM, OptionalDouble landingRadiusM, Optional<ModuleBody> body,
+            List<String> missing) {}
+
+    /**
+     * The water's motion over depth, on one day or several. Uncertainties are those at 95 %.
+     *
+     * @param profiles at least one; release points are given for the first
+     * @param speedUncertaintyMPerS to which the share of the speed adds
+     */
+    public record Current(
+            List<CurrentProfile> profiles, double speedUncertaintyMPerS, double speedUncertaintyShare,
+            double directionUncertaintyDeg) {}
+
+    /** @param levels at least one, from the surface down */
+    public record CurrentProfile(String name, List<CurrentLevel> levels) {}
 
     /** Current at one depth: speed, and the true direction it flows toward. */
     public record CurrentLevel(double depthM, double speedMPerS, double towardDeg) {}

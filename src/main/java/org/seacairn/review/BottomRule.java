@@ -8,6 +8,7 @@ import java.util.Optional;
 import net.sf.geographiclib.Geodesic;
 import org.locationtech.jts.geom.Coordinate;
 import org.seacairn.criterion.BottomCriterion;
+import org.seacairn.drop.LandingRadius;
 import org.seacairn.layer.Feature;
 import org.seacairn.plan.SitingPlan.Bottom;
 import org.seacairn.plan.SitingPlan.BottomClass;
@@ -27,7 +28,7 @@ final class BottomRule implements ReviewRule {
 
     private final RuleText rule;
     private final WorkingMap map;
-    private final double landingM;
+    private final LandingRadius landing;
     private final Bottom bottom;
     private final Optional<Cover> never;
     private final Cover mapped;
@@ -36,17 +37,17 @@ final class BottomRule implements ReviewRule {
      * @param polygons longitude and latitude; those that state no class map nothing
      * @param sites that will be judged; none: they are not known yet
      */
-    BottomRule(RuleText rule, WorkingMap map, double landingM, Bottom bottom, List<Feature> polygons, List<ProposedSite> sites) {
+    BottomRule(RuleText rule, WorkingMap map, LandingRadius landing, Bottom bottom, List<Feature> polygons, List<ProposedSite> sites) {
         this.rule = rule;
         this.map = map;
-        this.landingM = landingM;
+        this.landing = landing;
         this.bottom = bottom;
         Geodesic geodesic = map.grid().crs().geodesic();
         List<Feature> stated = polygons.stream().filter(f -> f.geometry().getDimension() == 2 && !className(f).isEmpty()).toList();
         List<Feature> unsuitable = stated.stream().filter(f -> suitability(f) < 0).toList();
         this.never = unsuitable.isEmpty() ? Optional.empty() : Optional.of(Cover.bordered(unsuitable, geodesic));
         this.mapped = sites.isEmpty() ? new Cover(stated, geodesic)
-                : Cover.about(sites.stream().map(ProposedSite::geometry).toList(), FAR_UNMAPPED_M + landingM, stated, geodesic);
+                : Cover.about(sites.stream().map(ProposedSite::geometry).toList(), FAR_UNMAPPED_M + landing.largestM(), stated, geodesic);
     }
 
     private String className(Feature feature) {
@@ -65,6 +66,7 @@ final class BottomRule implements ReviewRule {
 
     @Override
     public List<Finding> judge(int index, ProposedSite site, Optional<SiteCells> cells) {
+        double landingM = cells.map(SiteCells::landingM).orElse(landing.largestM());
         List<Unsuitable> grounds = new ArrayList<>();
         ofNever(site).ifPresent(grounds::add);
         boolean mapMatters = bottom.unmappedSuitability().isEmpty();

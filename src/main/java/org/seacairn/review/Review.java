@@ -11,6 +11,7 @@ import java.util.concurrent.Future;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
+import org.seacairn.drop.LandingRadius;
 import org.seacairn.geodesy.CoordinateTransform;
 import org.seacairn.geodesy.Crs;
 import org.seacairn.plan.SitingPlan;
@@ -39,7 +40,8 @@ public final class Review {
      */
     public static List<SiteReview> of(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, Proposal proposal, int threads) {
         WorkingMap map = new WorkingMap(depth.grid());
-        List<ReviewRule> rules = ReviewRules.of(plan, depth, layers, map, proposal.sites());
+        LandingRadius landing = LandingRadius.of(plan);
+        List<ReviewRule> rules = ReviewRules.of(plan, landing, depth, layers, map, proposal.sites());
         CoordinateTransform toWgs84 = depth.grid().crs().geographic().to(Crs.WGS84);
         SiteReview[] reviews = new SiteReview[proposal.sites().size()];
         int[] order = order(proposal.sites(), map);
@@ -52,7 +54,7 @@ public final class Review {
                     for (int i : batch) {
                         ProposedSite site = proposal.sites().get(i);
                         reviews[i] = new SiteReview(site, toWgs84.apply(site.geometry()),
-                                findings(i, site, rules, SiteCells.of(site, depth, map, plan.module().landingRadiusM())));
+                                findings(i, site, rules, SiteCells.of(site, depth, map, landing)));
                     }
                 }));
             }
@@ -69,10 +71,11 @@ public final class Review {
      */
     public static Function<ProposedSite, SiteReview> oneByOne(SitingPlan plan, WorkingDepth depth, WorkingLayers layers) {
         WorkingMap map = new WorkingMap(depth.grid());
-        List<ReviewRule> rules = ReviewRules.ofOne(plan, depth, layers, map, List.of());
+        LandingRadius landing = LandingRadius.of(plan);
+        List<ReviewRule> rules = ReviewRules.ofOne(plan, landing, depth, layers, map, List.of());
         CoordinateTransform toWgs84 = depth.grid().crs().geographic().to(Crs.WGS84);
         return site -> new SiteReview(site, toWgs84.apply(site.geometry()),
-                findings(0, site, rules, SiteCells.of(site, depth, map, plan.module().landingRadiusM())));
+                findings(0, site, rules, SiteCells.of(site, depth, map, landing)));
     }
 
     private static List<Finding> findings(int index, ProposedSite site, List<ReviewRule> rules, Optional<SiteCells> cells) {

@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.function.DoublePredicate;
 import net.sf.geographiclib.Geodesic;
 import org.seacairn.criterion.WorkingLayer;
+import org.seacairn.drop.LandingRadius;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.KeepOff;
 import org.seacairn.plan.SitingPlan.LayerFile;
@@ -25,19 +26,22 @@ final class ReviewRules {
     private static final DoublePredicate NEVER = value -> false;
 
     private final SitingPlan plan;
+    private final LandingRadius landing;
     private final WorkingMap map;
     private final Geodesic geodesic;
     private final List<ReviewRule> rules = new ArrayList<>();
 
-    private ReviewRules(SitingPlan plan, WorkingMap map) {
+    private ReviewRules(SitingPlan plan, LandingRadius landing, WorkingMap map) {
         this.plan = plan;
+        this.landing = landing;
         this.map = map;
         this.geodesic = map.grid().crs().geodesic();
     }
 
-    static List<ReviewRule> of(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, WorkingMap map, List<ProposedSite> sites) {
-        List<ReviewRule> rules = new ArrayList<>(ofOne(plan, depth, layers, map, sites));
-        ReviewRules made = new ReviewRules(plan, map);
+    static List<ReviewRule> of(SitingPlan plan, LandingRadius landing, WorkingDepth depth, WorkingLayers layers, WorkingMap map,
+            List<ProposedSite> sites) {
+        List<ReviewRule> rules = new ArrayList<>(ofOne(plan, landing, depth, layers, map, sites));
+        ReviewRules made = new ReviewRules(plan, landing, map);
         rules.add(new OthersRule(made.own("apart", "sites: apart"),
                 new RuleText("overlap", "proposed polygons share no ground", Optional.empty(), ""),
                 new RuleText("duplicate", "no site is proposed twice", Optional.empty(), ""),
@@ -46,15 +50,16 @@ final class ReviewRules {
     }
 
     /** The rules that look at one site alone. */
-    static List<ReviewRule> ofOne(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, WorkingMap map, List<ProposedSite> sites) {
-        ReviewRules made = new ReviewRules(plan, map);
+    static List<ReviewRule> ofOne(SitingPlan plan, LandingRadius landing, WorkingDepth depth, WorkingLayers layers, WorkingMap map,
+            List<ProposedSite> sites) {
+        ReviewRules made = new ReviewRules(plan, landing, map);
         made.depth();
         made.terrain(depth.grid().cellM());
         plan.bottom().ifPresent(bottom -> made.rules.add(new BottomRule(made.own("bottom", "bottom: classes"), map,
-                plan.module().landingRadiusM(), bottom, layers.bottom().orElseThrow().lonLat(), sites)));
+                landing, bottom, layers.bottom().orElseThrow().lonLat(), sites)));
         plan.inside().ifPresent(inside -> made.rules.add(new InsideRule(
                 new RuleText("inside", made.planKey("inside: " + inside.file().getFileName()), Optional.empty(), edges(inside)),
-                map, plan.module().landingRadiusM(), new Cover(layers.inside().orElseThrow().lonLat(), made.geodesic))));
+                map, landing, new Cover(layers.inside().orElseThrow().lonLat(), made.geodesic))));
         plan.reefs().ifPresent(reefs -> made.reefs(reefs, layers.reefs().orElseThrow()));
         for (int i = 0; i < plan.keepOff().size(); i++) {
             made.keepOff(plan.keepOff().get(i), layers.keepOff().get(i), layers.coverage().get(i));
@@ -104,10 +109,14 @@ final class ReviewRules {
                 keepOff.nameAttribute(), coverage.map(c -> new Cover(c.lonLat(), geodesic))));
     }
 
-    /** Independent errors at 95 %: the root of the sum of their squares. An unknown depth counts as 0. */
+    /**
+     * Independent errors at 95 %: the root of the sum of their squares. An unknown depth counts as 0, and as
+     * the deepest allowed for the landing.
+     */
     private double allowanceM(double depthM, double positionM) {
         double horizontalM = plan.bathymetry().uncertainty().horizontalM(Double.isNaN(depthM) ? 0 : depthM);
-        return Math.hypot(Math.hypot(positionM, horizontalM), plan.module().landingRadiusM());
+        double landingM = Double.isNaN(depthM) ? landing.largestM() : landing.atM(depthM);
+        return Math.hypot(Math.hypot(positionM, horizontalM), landingM);
     }
 
     private String planKey(String key) {

@@ -10,6 +10,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Point;
 import org.seacairn.InputException;
+import org.seacairn.drop.LandingRadius;
 import org.seacairn.geodesy.GeodesicEdges;
 import org.seacairn.geodesy.Vertices;
 import org.seacairn.grid.GridGeometry;
@@ -38,17 +39,19 @@ final class SiteCells {
     private final BitSet own;
     /** Whether some of the site lies so far off the grid that its cells there were not counted. */
     private final boolean partlyOff;
+    private final double landingM;
     private float[] depths;
     private int depthsHalo;
     private OptionalDouble ownDepthM = OptionalDouble.empty();
 
-    private SiteCells(WorkingDepth depth, Window window, BitSet own, BitSet landing, boolean partlyOff) {
+    private SiteCells(WorkingDepth depth, Window window, BitSet own, BitSet landing, boolean partlyOff, double landingM) {
         this.grid = depth.grid();
         this.depth = depth;
         this.window = window;
         this.own = own;
         this.landing = landing;
         this.partlyOff = partlyOff;
+        this.landingM = landingM;
     }
 
     /** What a cell measures; NaN where it measures nothing. */
@@ -72,15 +75,15 @@ final class SiteCells {
      * @return empty where neither the site nor its landing circle comes near the grid
      * @throws InputException if a polygon holds far too many cells
      */
-    static Optional<SiteCells> of(ProposedSite site, WorkingDepth depth, WorkingMap map, double landingM) {
-        return site.isPoint() ? ofPoint((Point) site.geometry(), depth, map, landingM)
-                : ofPolygon(site, depth, map, landingM);
+    static Optional<SiteCells> of(ProposedSite site, WorkingDepth depth, WorkingMap map, LandingRadius radius) {
+        return site.isPoint() ? ofPoint((Point) site.geometry(), depth, map, radius)
+                : ofPolygon(site, depth, map, radius);
     }
 
-    private static Optional<SiteCells> ofPoint(Point point, WorkingDepth depth, WorkingMap map, double landingM) {
+    private static Optional<SiteCells> ofPoint(Point point, WorkingDepth depth, WorkingMap map, LandingRadius radius) {
         GridGeometry grid = depth.grid();
         Optional<Coordinate> found = map.onMap(point.getX(), point.getY());
-        if (found.isEmpty() || !extent(grid, landingM + grid.cellM()).contains(found.get())) {
+        if (found.isEmpty() || !extent(grid, radius.largestM() + grid.cellM()).contains(found.get())) {
             return Optional.empty();
         }
         Coordinate at = found.get();
@@ -89,6 +92,9 @@ final class SiteCells {
         // A point on the grid's last edge belongs to its last cell.
         col -= col == grid.cols() && at.x == grid.east() ? 1 : 0;
         row -= row == grid.rows() && at.y == grid.south() ? 1 : 0;
+        float[] depthM = new float[1];
+        depth.read(new Window(col, row, 1, 1), depthM);
+        double landingM = radius.atM(depthM[0]);
         int reach = (int) Math.ceil((landingM + SLACK_M) / grid.cellM());
         Window window = new Window(col, row, 1, 1).grown(reach);
         BitSet own = new BitSet();
@@ -102,21 +108,21 @@ final class SiteCells {
                 }
             }
         }
-        return Optional.of(new SiteCells(depth, window, own, landing, false));
+        return Optional.of(new SiteCells(depth, window, own, landing, false, landingM));
     }
 
-    private static Optional<SiteCells> ofPolygon(ProposedSite site, WorkingDepth depth, WorkingMap map, double landingM) {
+    private static Optional<SiteCells> ofPolygon(ProposedSite site, WorkingDepth depth, WorkingMap map, LandingRadius radius) {
         GridGeometry grid = depth.grid();
         Optional<Geometry> onMap = onMap(site.geometry(), map);
         // With a border that tells whether cells off the grid are meant too.
-        Envelope whole = extent(grid, landingM + 2 * grid.cellM());
+        Envelope whole = extent(grid, radius.largestM() + 2 * grid.cellM());
         if (onMap.isEmpty() || !onMap.get().getEnvelopeInternal().intersects(whole)) {
             return Optional.empty();
         }
         Envelope box = onMap.get().getEnvelopeInternal();
         boolean partlyOff = !whole.contains(box);
         Envelope held = whole.intersection(box);
-        int reach = (int) Math.ceil((landingM + SLACK_M) / grid.cellM());
+        int reach = (int) Math.ceil((radius.largestM() + SLACK_M) / grid.cellM());
         int col = (int) Math.floor((held.getMinX() - grid.west()) / grid.cellM());
         int row = (int) Math.floor((grid.north() - held.getMaxY()) / grid.cellM());
         int endCol = (int) Math.ceil((held.getMaxX() - grid.west()) / grid.cellM());
@@ -137,7 +143,9 @@ final class SiteCells {
             }
             own.set(window.index(c, r));
         }
-        return Optional.of(new SiteCells(depth, window, own, reached(own, window, reach, landingM / grid.cellM()), partlyOff));
+        double landingM = radius.atM(new SiteCells(depth, window, own, own, partlyOff, 0).ownDepthM());
+        return Optional.of(new SiteCells(depth, window, own, reached(own, window, reach, landingM / grid.cellM()), partlyOff,
+                landingM));
     }
 
     private static Envelope extent(GridGeometry grid, double grownM) {
@@ -234,6 +242,11 @@ final class SiteCells {
             ownDepthM = OptionalDouble.of(-least(own, 0, (read, cols, i) -> -read[i]).value);
         }
         return ownDepthM.getAsDouble();
+    }
+
+    /** The landing radius at that depth, in metres. */
+    double landingM() {
+        return landingM;
     }
 
     boolean partlyOff() {

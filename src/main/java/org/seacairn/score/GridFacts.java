@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.locationtech.jts.geom.Envelope;
+import org.seacairn.drop.LandingRadius;
 import org.seacairn.geodesy.CoordinateTransform;
 import org.seacairn.geodesy.GeographicExtent;
 import org.seacairn.grid.Disc;
@@ -41,7 +42,7 @@ public record GridFacts(
     private static List<String> warnings(SitingPlan plan, WorkingDepth depth) {
         List<String> warnings = new ArrayList<>();
         double cellM = depth.grid().cellM();
-        double landingM = plan.module().landingRadiusM();
+        double landingM = LandingRadius.of(plan).largestM();
         if (depth.grid().cells() > MANY_CELLS) {
             warnings.add(String.format(Locale.ROOT, "it has %,d cells, more than %,d; a larger cell takes less time",
                     depth.grid().cells(), MANY_CELLS));

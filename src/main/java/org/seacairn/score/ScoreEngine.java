@@ -17,6 +17,7 @@ import org.seacairn.criterion.RuggednessCriterion;
 import org.seacairn.criterion.SlopeCriterion;
 import org.seacairn.criterion.SpacingCriterion;
 import org.seacairn.criterion.Tile;
+import org.seacairn.drop.LandingRadius;
 import org.seacairn.grid.Disc;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.grid.PatchFrames;
@@ -40,6 +41,7 @@ public final class ScoreEngine {
     private final PatchFrames frames;
     private final Reasons reasons;
     private final int landingRoom;
+    private final LandingRadius landingRadius;
     private final Disc landing;
     private final int terrainHalo;
     private final Optional<BottomCriterion> bottom;
@@ -58,11 +60,12 @@ public final class ScoreEngine {
         this.frames = new PatchFrames(grid);
         this.reasons = Reasons.of(plan);
         this.landingRoom = reasons.bit(Reasons.LANDING_ROOM);
-        if (plan.module().landingRadiusM() > MOST_LANDING_CELLS * grid.cellM()) {
+        this.landingRadius = LandingRadius.of(plan);
+        if (landingRadius.largestM() > MOST_LANDING_CELLS * grid.cellM()) {
             throw new InputException(plan.file().getFileName() + ": the module's landing radius spans more than "
                     + MOST_LANDING_CELLS + " cells; check its unit, or state a larger cell");
         }
-        this.landing = new Disc(plan.module().landingRadiusM(), grid.cellM());
+        this.landing = new Disc(landingRadius.largestM(), grid.cellM());
         Map<Measure, Criterion> built = new LinkedHashMap<>();
         built.put(Measure.DEPTH, new DepthCriterion(plan, reasons, curve(plan, Measure.DEPTH)));
         if (uses(plan, Measure.SLOPE) || plan.limits().steepestDeg().isPresent()) {
@@ -78,9 +81,9 @@ public final class ScoreEngine {
         this.bottom = layers.bottom().map(b -> new BottomCriterion(plan.bottom().orElseThrow(), b, grid, reasons));
         bottom.ifPresent(b -> built.put(Measure.BOTTOM, b));
         this.spacing = layers.reefs().map(reefs -> new SpacingCriterion(
-                plan, plan.reefs().orElseThrow(), reefs, grid, reasons, curve(plan, Measure.SPACING)));
+                plan, landingRadius, plan.reefs().orElseThrow(), reefs, grid, reasons, curve(plan, Measure.SPACING)));
         spacing.ifPresent(s -> built.put(Measure.SPACING, s));
-        this.clearance = new ClearanceCriterion(plan, layers.keepOff(), grid, reasons);
+        this.clearance = new ClearanceCriterion(plan, landingRadius, layers.keepOff(), grid, reasons);
         built.put(Measure.CLEARANCE, clearance);
         rules.addAll(built.values());
         plan.criteria().forEach(c -> scored.put(c.measure(), built.get(c.measure())));
@@ -102,6 +105,10 @@ public final class ScoreEngine {
 
     public Reasons reasons() {
         return reasons;
+    }
+
+    public LandingRadius landingRadius() {
+        return landingRadius;
     }
 
     /** How many cells beyond a window its scores depend on. */

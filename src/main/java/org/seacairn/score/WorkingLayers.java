@@ -7,6 +7,7 @@ import java.util.function.Function;
 import org.seacairn.InputException;
 import org.seacairn.criterion.RequiredDistance;
 import org.seacairn.criterion.WorkingLayer;
+import org.seacairn.drop.LandingRadius;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.layer.GeometryCheck;
 import org.seacairn.layer.VectorLayer;
@@ -40,15 +41,16 @@ public record WorkingLayers(
      *     a missing sign or the wrong unit
      */
     public static WorkingLayers load(SitingPlan plan, GridGeometry grid) {
+        LandingRadius landing = LandingRadius.of(plan);
         Loader loader = new Loader(grid);
         Optional<WorkingLayer> bottom = plan.bottom().flatMap(b -> loader.areas(b.source()));
         Optional<WorkingLayer> inside = plan.inside().flatMap(loader::areas);
         Optional<WorkingLayer> reefs = plan.reefs().flatMap(r -> loader.layer(r.source(),
-                Math.max(spacingReachM(plan), new RequiredDistance(plan, r.keepOffM(), r.positionUncertaintyM()).atDepth(DEEPEST_M))));
+                Math.max(spacingReachM(plan), new RequiredDistance(plan, landing, r.keepOffM(), r.positionUncertaintyM()).atDepth(DEEPEST_M))));
         List<WorkingLayer> keepOff = new ArrayList<>();
         for (KeepOff rule : plan.keepOff()) {
             loader.layer(rule.source(), Math.max(rule.comfortableM().orElse(0),
-                    new RequiredDistance(plan, rule.distanceM(), rule.positionUncertaintyM()).atDepth(DEEPEST_M)))
+                    new RequiredDistance(plan, landing, rule.distanceM(), rule.positionUncertaintyM()).atDepth(DEEPEST_M)))
                     .ifPresent(keepOff::add);
         }
         List<Optional<WorkingLayer>> coverage = plan.keepOff().stream()
