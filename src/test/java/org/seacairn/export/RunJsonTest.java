@@ -137,7 +137,7 @@ class RunJsonTest {
     @Test
     void namesSplitAtWords() throws IOException {
         Map<String, String> json = written(new Run("0", "", withCurrent(), List.of(), null, null, 0, null, List.of(), Map.of()));
-        assertEquals("1.8", json.get("plan.current[0].speed_m_per_s"));
+        assertEquals("1.8", json.get("plan.current.profiles[0].levels[0].speed_m_per_s"));
         assertEquals("1500.0", json.get("plan.bottom.classes[0].strength_gradient_pa_per_m"));
     }
 
@@ -148,7 +148,8 @@ class RunJsonTest {
                         List.of(new SitingPlan.BottomClass("mud", OptionalDouble.of(0.45),
                                 OptionalDouble.of(4000), OptionalDouble.of(1500))))),
                 plan.reefs(), plan.inside(), plan.keepOff(), plan.limits(), plan.module(),
-                List.of(new SitingPlan.CurrentLevel(0, 1.8, 10)), plan.ruggednessWindowCells(), plan.criteria(),
+                Optional.of(new SitingPlan.Current(List.of(new SitingPlan.CurrentProfile("", List.of(
+                        new SitingPlan.CurrentLevel(0, 1.8, 10)))), 0, 0, 0)), plan.bargeUncertaintyM(), plan.ruggednessWindowCells(), plan.criteria(),
                 plan.pairwise(), plan.combine(), plan.sites(), plan.warnings());
     }
 }

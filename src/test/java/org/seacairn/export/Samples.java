@@ -41,15 +41,16 @@ final class Samples {
                         new LayerFile(label, PLAN.resolveSibling("layers/lanes.shp"), Optional.empty(), Optional.empty(),
                                 Optional.empty(), Optional.empty(), 9, Edges.RHUMB_LINE),
                         Optional.empty(), 500, OptionalDouble.of(1852), 20, Optional.of("a rule"), false,
-                        Optional.of(extent(label))))
+                        Optional.of(extent(label)), true))
                 .toList();
         return new SitingPlan(PLAN, "Infill off <Nowhere> & back", SitingPlan.Display.US, Optional.empty(),
                 OptionalDouble.of(20),
                 new Bathymetry(grid, SitingPlan.Values.ELEVATION, 1, "m", Optional.of("MLLW"), Uncertainty.NONE),
                 Optional.empty(), Optional.empty(), Optional.empty(), keepOff,
                 new Limits(OptionalDouble.of(60), OptionalDouble.of(150), OptionalDouble.of(5), OptionalDouble.empty(),
-                        OptionalDouble.of(25.908), OptionalDouble.empty()),
-                new ReefModule(Optional.empty(), "pole", 9.1, 30), List.of(), 3,
+                        OptionalDouble.of(25.908), OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty()),
+                new ReefModule(Optional.empty(), "pole", 9.1, OptionalDouble.of(30), Optional.empty(), List.of("base", "pole")),
+                Optional.empty(), 0, 3,
                 List.of(new Criterion(Measure.DEPTH, 3, Optional.of(new Curve(60, 80, 120, 150))),
                         new Criterion(Measure.CLEARANCE, 2, Optional.empty())),
                 Optional.of(new Pairwise(new double[][] {{1, 3}, {1 / 3.0, 1}}, 2, 0, "from memory")),

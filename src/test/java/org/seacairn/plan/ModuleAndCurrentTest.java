@@ -1,6 +1,7 @@
 package org.seacairn.plan;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.seacairn.plan.PlanOnDisk.LEAST;
 import static org.seacairn.plan.PlanOnDisk.MODULE;
 import static org.seacairn.plan.PlanOnDisk.with;
@@ -45,24 +46,21 @@ class ModuleAndCurrentTest {
             height: 30 ft           | hieght: 30 ft                | line 2: "hieght" is not a key of the module file; did you mean "height"?
             height: 30 ft           | drag: {}                     | line 1: the module file has no "height"; add it, for example "height: 30 ft"
             landing-radius: 25 m    | landing-radius: 25           | line 3: landing-radius is "25"; write the unit, for example "25 m"
-            landing-radius: 25 m    | "#"                          | line 1: the module has no "landing-radius", and computing it is not available yet; state it, for example "landing-radius: 25 m"
             width: 8 ft             | width: 8                     | line 4: width is "8"; write the unit, for example "8 m"
             mass: 8.5 short_ton     | mass: 8.5 ton                | line 4: mass is "8.5 ton", but "ton" is not a unit known here; a mass is written in kg, t, lb, short_ton, long_ton
             volume: 2.5 m3          | volume: 2.5 m                | line 4: volume is "2.5 m", which is a length; a volume is written in m3, ft3, yd3
             open-share: 10 %        | open-share: 110 %            | line 4: open-share is "110 %"; a share is 0 to 1 here
             diameter: 300 mm        | diametre: 300 mm             | line 5: "diametre" is not a key of pole; did you mean "diameter"?
             length: 28 ft           | length: 28 kn                | line 5: length is "28 kn", which is a speed; a length is written in m, km, cm, mm, ft, ft_us, fathom, nmi, mi, yd
-            broadside: 1.2          | broadside: high              | line 6: broadside is "high"; write a bare number, 0 or more
-            broadside: 1.2          | broadside: -1                | line 6: broadside is "-1"; write a bare number, 0 or more
-            added-mass: {broadside: 1} | added-mass: 1             | line 7: added-mass is not a block of keys; write "key: value" lines below it
+            base-axial: 1.2         | base-axial: high             | line 6: base-axial is "high"; write a number with a decimal point, for example "1.5"
+            base-axial: 1.2         | base-axial: -1               | line 6: base-axial is "-1"; a factor is 0 or more here
+            base-axial: 1.2         | broadside: 1.2               | line 6: "broadside" is not a key of drag; known here: base, pole, base-axial, base-lateral, pole-axial, pole-lateral, uncertainty
+            added-mass: {base-axial: 1} | added-mass: 1            | line 7: added-mass is not a block of keys; write "key: value" lines below it
             """)
     void mistakesInTheModuleFileNameThatFile(String good, String bad, String expected) {
         String module = with(MODULE, good, bad);
         if (bad.startsWith("drag")) {
-            module = module.replace("drag: {broadside: 1.2, end-on: 0.9}\n", "");
-        }
-        if (bad.equals("\"#\"")) {
-            module = with(MODULE, "landing-radius: 25 m\n", "");
+            module = module.replaceFirst("(?m)^drag: \\{base.*\n", "");
         }
         disk.write("module.yaml", module);
         assertEquals(List.of("module.yaml, " + expected), disk.problems(IN_FILE));
@@ -94,7 +92,7 @@ class ModuleAndCurrentTest {
                   - {depth: 0 m, speed: 3.5 kn, toward: 20 deg}
                   - {depth: 30 fathom, speed: 0.5 m/s, toward: 360 deg}
                 """ + LEAST);
-        assertEquals(List.of(new CurrentLevel(0, 3.5 * KNOT, 20), new CurrentLevel(30 * 1.8288, 0.5, 0)), plan.current());
+        assertEquals(List.of(new CurrentLevel(0, 3.5 * KNOT, 20), new CurrentLevel(30 * 1.8288, 0.5, 0)), levels(plan));
     }
 
     @ParameterizedTest
@@ -110,6 +108,71 @@ class ModuleAndCurrentTest {
             """)
     void mistakesInTheCurrent(String block, String expected) {
         assertEquals("plan.yaml, line 1: " + expected, disk.problems(block + "\n" + LEAST).get(0));
+    }
+
+    private static List<CurrentLevel> levels(SitingPlan plan) {
+        List<SitingPlan.CurrentProfile> profiles = plan.current().orElseThrow().profiles();
+        assertEquals(1, profiles.size());
+        return profiles.get(0).levels();
+    }
+
+    @Test
+    void severalProfilesStandInOneTableAndKeepTheirOrder() {
+        disk.write("current.csv", "profile,depth_m,speed_kn,toward_deg\nspring,0,3,10\nneap,0,1,20\nspring,90,1,10\nneap,80,0.5,20\n");
+        SitingPlan.Current current = disk.read(
+                "current: {file: current.csv, speed-uncertainty: 15 %, direction-uncertainty: 10 deg}\n" + LEAST).current().orElseThrow();
+        assertEquals(List.of("spring", "neap"), current.profiles().stream().map(SitingPlan.CurrentProfile::name).toList());
+        assertEquals(List.of(0.0, 90.0), current.profiles().get(0).levels().stream().map(CurrentLevel::depthM).toList());
+        assertEquals(List.of(0.0, 80.0), current.profiles().get(1).levels().stream().map(CurrentLevel::depthM).toList());
+        assertEquals(0.15, current.speedUncertaintyShare());
+        assertEquals(10, current.directionUncertaintyDeg());
+    }
+
+    @Test
+    void levelsInPlaceMayHaveAnUncertaintyToo() {
+        SitingPlan.Current current = disk.read("""
+                current:
+                  speed-uncertainty: 0.5 kn
+                  levels: [{depth: 0 m, speed: 3 kn, toward: 20 deg}, {depth: 90 m, speed: 1 kn, toward: 20 deg}]
+                """ + LEAST).current().orElseThrow();
+        assertEquals(0.5 * KNOT, current.speedUncertaintyMPerS());
+        assertEquals(0, current.speedUncertaintyShare());
+        assertEquals(2, current.profiles().get(0).levels().size());
+    }
+
+    /** What must be there where a rule rests on how the module sinks. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            landing-radius: 25 m\n |                        | plan.yaml, line 5: the module states no landing-radius, so it is computed, and that needs a current; add "current: {file: current.csv}", or state for example "landing-radius: 25 m"
+            landing-radius: 25 m\n |                        | plan.yaml, line 5: the module states no landing-radius, so it is computed down to the deepest depth allowed; add for example "limits: {depth: [60 m, 150 m]}", or state for example "landing-radius: 25 m"
+            volume: 2.5 m3,         |                        | plan.yaml, line 5: limits: stability rests on how the module sinks, and that needs of the module also base: volume; add it, or leave the limit out
+            pole: {                 | poleless: {            | module.yaml, line 5: "poleless" is not a key of the module file; known here: name, height, landing-radius, base, pole, drag, added-mass, scatter-angle, release-tilt
+            volume: 2.5 m3          | volume: 25 m3          | module.yaml, line 1: the base's volume of 25 m3 is more than its outline holds (3.62456 m3); check width, height and volume
+            mass: 8.5 short_ton     | mass: 2000 kg          | module.yaml, line 1: the module floats: 2544 kg in all, and the sea water it displaces weighs 2641 kg; check masses and volumes
+            mass: 8.5 short_ton     | mass: 2550 kg          | module.yaml, line 1: the base is lighter (2550 kg) than the sea water it displaces (2563 kg), so the module would sink pole first; check mass and volume of the base
+            mass: 1200 lb           | mass: 9 t              | module.yaml, line 1: the pole (9000 kg) is as heavy as the base (7711 kg) or heavier: the module will not right itself; check the masses
+            length: 28 ft           | length: 40 ft          | module.yaml, line 1: the module's height of 9.144 m is less than that of its base or its pole; height counts from the underside of the base to the top of the pole
+            length: 28 ft           | length: 20 ft          | module.yaml, line 1: base and pole together are 6.7056 m high and the module 9.144 m; check the three
+            shape: square           | shape: star            | module.yaml, line 4: shape is "star"; write square, rectangle or round
+            shape: square           | shape: square, length: 9 ft | module.yaml, line 4: length is given for a base that is not a rectangle; leave it out, or write "shape: rectangle"
+            """)
+    void whatSinkingNeedsAndWhatNoModuleMayBe(String good, String bad, String expected) {
+        disk.write("module.yaml", with(MODULE, good, bad == null ? "" : bad));
+        boolean computed = good.startsWith("landing");
+        String limits = computed ? "" : "limits: {depth: [60 m, 150 m], stability: 1.5}\n";
+        String plan = IN_FILE + limits + (computed ? "" : "current: [{depth: 0 m, speed: 3 kn, toward: 5 deg}, {depth: 150 m, speed: 1 kn, toward: 5 deg}]\n");
+        List<String> problems = disk.problems(plan);
+        assertTrue(problems.contains(expected), () -> problems.toString());
+    }
+
+    @Test
+    void aCurrentThatStopsAboveTheDeepestDepthIsNoCurrentToSinkThrough() {
+        disk.write("module.yaml", with(MODULE, "landing-radius: 25 m\n", ""));
+        assertEquals(List.of("plan.yaml, line 10: the current stops at 90 m, limits allow depths down to 150 m;"
+                + " add a level at the bottom"), disk.problems(IN_FILE + """
+                limits: {depth: [60 m, 150 m]}
+                current: [{depth: 0 m, speed: 3 kn, toward: 5 deg}, {depth: 90 m, speed: 1 kn, toward: 5 deg}]
+                """));
     }
 
     @Test
@@ -131,7 +194,7 @@ class ModuleAndCurrentTest {
             """)
     void currentTableTakesItsUnitsFromTheHeader(String header, String row, double depthM, double speedMPerS) {
         disk.write("current.csv", header + "\n" + row + "\n");
-        CurrentLevel level = disk.read("current: {file: current.csv}\n" + LEAST).current().get(0);
+        CurrentLevel level = levels(disk.read("current: {file: current.csv}\n" + LEAST)).get(0);
         assertEquals(depthM, level.depthM(), 1e-6);
         assertEquals(speedMPerS, level.speedMPerS(), 1e-12);
         assertEquals(5, level.towardDeg());
@@ -140,7 +203,7 @@ class ModuleAndCurrentTest {
     @Test
     void currentTableMayHaveAByteOrderMarkWindowsLineEndsAndEmptyLines() {
         disk.write("current.csv", "\uFEFFdepth_m,speed_kn,toward_deg\r\n0,1,0\r\n\r\n10,1,0\r\n");
-        assertEquals(2, disk.read("current: {file: current.csv}\n" + LEAST).current().size());
+        assertEquals(2, levels(disk.read("current: {file: current.csv}\n" + LEAST)).size());
     }
 
     @ParameterizedTest

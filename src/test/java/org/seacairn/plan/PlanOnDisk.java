@@ -36,7 +36,7 @@ final class PlanOnDisk {
             inside: {file: permit-areas.geojson}
             keep-off:
               - {layer: shipping lanes, file: lanes.shp,  distance: 500 m, comfortable: 1 nmi, position-uncertainty: 20 m, source: "invented rule 1"}
-              - {layer: cables, file: cables.geojson, distance: 500 m, comfortable: 1000 m, source: "invented rule 2", confirmed: false}
+              - {layer: cables, file: cables.geojson, distance: 500 m, comfortable: 1000 m, source: "invented rule 2", confirmed: false, surface: true}
             limits: {depth: [60 m, 150 m], slope: 5 deg, clearance-above: 85 ft, height-share: 0.5}
             module: {file: module.yaml}
             current: {file: current.csv}
@@ -70,8 +70,8 @@ final class PlanOnDisk {
             landing-radius: 25 m
             base: {shape: square, width: 8 ft, height: 2 ft, mass: 8.5 short_ton, volume: 2.5 m3, open-share: 10 %}
             pole: {diameter: 300 mm, length: 28 ft, mass: 1200 lb, volume: 0.1 yd3}
-            drag: {broadside: 1.2, end-on: 0.9}
-            added-mass: {broadside: 1}
+            drag: {base-axial: 1.2, pole-lateral: 0.9, uncertainty: 20 %}
+            added-mass: {base-axial: 1}
             """;
 
     static final String CURRENT = """

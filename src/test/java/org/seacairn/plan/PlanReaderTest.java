@@ -19,10 +19,17 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.seacairn.InputException;
+import org.seacairn.plan.ModuleBody.AddedMass;
+import org.seacairn.plan.ModuleBody.Base;
+import org.seacairn.plan.ModuleBody.Drag;
+import org.seacairn.plan.ModuleBody.Pole;
+import org.seacairn.plan.ModuleBody.Shape;
 import org.seacairn.plan.SitingPlan.BottomClass;
 import org.seacairn.plan.SitingPlan.Combination;
 import org.seacairn.plan.SitingPlan.Criterion;
+import org.seacairn.plan.SitingPlan.Current;
 import org.seacairn.plan.SitingPlan.CurrentLevel;
+import org.seacairn.plan.SitingPlan.CurrentProfile;
 import org.seacairn.plan.SitingPlan.Curve;
 import org.seacairn.plan.SitingPlan.Display;
 import org.seacairn.plan.SitingPlan.Edges;
@@ -74,14 +81,18 @@ class PlanReaderTest {
         assertEquals(Optional.of(layer("inside", "permit-areas.geojson", 20)), plan.inside());
         assertEquals(List.of(
                 new KeepOff(layer("shipping lanes", "lanes.shp", 22), Optional.empty(), 500, some(1852), 20,
-                        Optional.of("invented rule 1"), true, Optional.empty()),
+                        Optional.of("invented rule 1"), true, Optional.empty(), false),
                 new KeepOff(layer("cables", "cables.geojson", 23), Optional.empty(), 500, some(1000), 0,
-                        Optional.of("invented rule 2"), false, Optional.empty())), plan.keepOff());
-        assertEquals(new Limits(some(60), some(150), some(5), none, some(85 * 0.3048), some(0.5)), plan.limits());
+                        Optional.of("invented rule 2"), false, Optional.empty(), true)), plan.keepOff());
+        assertEquals(new Limits(some(60), some(150), some(5), none, some(85 * 0.3048), some(0.5), none, none), plan.limits());
         assertEquals(new ReefModule(Optional.of(folder.toRealPath().resolve("module.yaml")), "Pole on a slab",
-                30 * 0.3048, 25), plan.module());
-        assertEquals(List.of(new CurrentLevel(0, 3.5 * (1852.0 / 3600), 20),
-                new CurrentLevel(50, 1.5 * (1852.0 / 3600), 30)), plan.current());
+                30 * 0.3048, some(25), Optional.of(new ModuleBody(
+                new Base(Shape.SQUARE, 8 * 0.3048, 8 * 0.3048, 2 * 0.3048, 8.5 * 2000 * 0.45359237, 2.5, 0.1),
+                new Pole(0.3, 28 * 0.3048, 1200 * 0.45359237, 0.1 * 0.9144 * 0.9144 * 0.9144),
+                new Drag(some(1.2), none, none, some(0.9), 0.2), new AddedMass(some(1), none, none), none, 90)), List.of()), plan.module());
+        assertEquals(Optional.of(new Current(List.of(new CurrentProfile("", List.of(
+                new CurrentLevel(0, 3.5 * (1852.0 / 3600), 20), new CurrentLevel(50, 1.5 * (1852.0 / 3600), 30)))), 0, 0, 0)),
+                plan.current());
         assertEquals(3, plan.ruggednessWindowCells());
         assertEquals(List.of(
                 new Criterion(Measure.DEPTH, 3, Optional.of(new Curve(60, 80, 120, 150))),
@@ -110,9 +121,9 @@ class PlanReaderTest {
         assertEquals(Optional.empty(), plan.inside());
         assertEquals(List.of(), plan.keepOff());
         OptionalDouble none = OptionalDouble.empty();
-        assertEquals(new Limits(none, none, none, none, none, none), plan.limits());
-        assertEquals(new ReefModule(Optional.empty(), "module", 9, 25), plan.module());
-        assertEquals(List.of(), plan.current());
+        assertEquals(new Limits(none, none, none, none, none, none, none, none), plan.limits());
+        assertEquals(new ReefModule(Optional.empty(), "module", 9, some(25), Optional.empty(), List.of("base", "pole")), plan.module());
+        assertEquals(Optional.empty(), plan.current());
         assertEquals(3, plan.ruggednessWindowCells());
         assertEquals(Combination.WEIGHTED_MEAN, plan.combine());
         assertEquals(new Sites(25, 150), plan.sites());
