@@ -143,8 +143,8 @@ class ModuleAndCurrentTest {
     /** What must be there where a rule rests on how the module sinks. */
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            landing-radius: 25 m\n |                        | plan.yaml, line 5: the module states no landing-radius, so it is computed, and that needs a current; add "current: {file: current.csv}", or state for example "landing-radius: 25 m"
-            landing-radius: 25 m\n |                        | plan.yaml, line 5: the module states no landing-radius, so it is computed down to the deepest depth allowed; add for example "limits: {depth: [60 m, 150 m]}", or state for example "landing-radius: 25 m"
+            landing-radius: 25 m    |                      | plan.yaml, line 5: the module states no landing-radius, so it is computed, and that needs a current; add "current: {file: current.csv}", or state for example "landing-radius: 25 m"
+            landing-radius: 25 m    |                      | plan.yaml, line 5: the module states no landing-radius, so it is computed down to the deepest depth allowed; add for example "limits: {depth: [60 m, 150 m]}", or state for example "landing-radius: 25 m"
             volume: 2.5 m3,         |                        | plan.yaml, line 5: limits: stability rests on how the module sinks, and that needs of the module also base: volume; add it, or leave the limit out
             pole: {                 | poleless: {            | module.yaml, line 5: "poleless" is not a key of the module file; known here: name, height, landing-radius, base, pole, drag, added-mass, scatter-angle, release-tilt
             volume: 2.5 m3          | volume: 25 m3          | module.yaml, line 1: the base's volume of 25 m3 is more than its outline holds (3.62456 m3); check width, height and volume
