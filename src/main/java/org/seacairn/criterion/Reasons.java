@@ -20,11 +20,13 @@ public final class Reasons {
     public static final String TOO_ROUGH = "too-rough";
     public static final String BOTTOM_UNSUITABLE = "bottom-unsuitable";
     public static final String BOTTOM_UNMAPPED = "bottom-unmapped";
+    public static final String TOO_SOFT = "too-soft";
+    public static final String UNSTABLE = "unstable";
     public static final String NEAR_REEF = "near-reef";
     public static final String LANDING_ROOM = "landing-room";
 
     private static final List<String> FIXED = List.of(NO_DEPTH, NO_TERRAIN, OUTSIDE_AREA, TOO_SHALLOW, TOO_TALL,
-            TOO_DEEP, TOO_STEEP, TOO_ROUGH, BOTTOM_UNSUITABLE, BOTTOM_UNMAPPED, NEAR_REEF);
+            TOO_DEEP, TOO_STEEP, TOO_ROUGH, BOTTOM_UNSUITABLE, BOTTOM_UNMAPPED);
     private static final int MOST = 32;
 
     private final List<String> names;
@@ -33,9 +35,13 @@ public final class Reasons {
         this.names = List.copyOf(names);
     }
 
-    /** The reasons of a plan: the fixed ones, one for each keep-off layer in order, landing room. */
+    /** The reasons of a plan: the fixed ones, those of its limits on landing, near-reef, one for each keep-off layer in order, landing room. */
     public static Reasons of(SitingPlan plan) {
         List<String> names = new ArrayList<>(FIXED);
+        // Only where a limit asks for them: each takes a bit that a keep-off layer could have.
+        plan.limits().embedmentM().ifPresent(limit -> names.add(TOO_SOFT));
+        plan.limits().stability().ifPresent(limit -> names.add(UNSTABLE));
+        names.add(NEAR_REEF);
         for (KeepOff layer : plan.keepOff()) {
             names.add(keepOff(layer.source().label()));
         }

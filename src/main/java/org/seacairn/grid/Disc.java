@@ -8,11 +8,13 @@ public final class Disc {
     /** Widens the radius by less than a rounding error, so that a whole multiple of the cell counts. */
     private static final double ROUNDING = 1 + 1e-12;
 
+    private final double cellM;
     private final int reach;
     private final int[] halfWidth;
 
     /** @param radiusM 0 or more */
     public Disc(double radiusM, double cellM) {
+        this.cellM = cellM;
         double cells = radiusM / cellM * ROUNDING;
         this.reach = (int) Math.floor(cells);
         this.halfWidth = new int[reach + 1];
@@ -60,6 +62,31 @@ public final class Disc {
             }
             count(gap, r * cols, near, -1);
         }
+    }
+
+    /**
+     * Marks every cell that has a bad cell within its own radius.
+     *
+     * @param radiusM of each cell within the border, in metres; at most the disc's, or NaN to leave the cell unmarked
+     */
+    public void touches(boolean[] bad, int cols, int rows, double[] radiusM, boolean[] into) {
+        int[] gap = gapsInRows(bad, cols, rows);
+        int insideCols = cols - 2 * reach;
+        for (int i = 0; i < into.length; i++) {
+            int centre = (i / insideCols + reach) * cols + i % insideCols + reach;
+            double cells = radiusM[i] / cellM * ROUNDING;
+            into[i] = holdsBad(gap, centre, cols, cells * cells);
+        }
+    }
+
+    private boolean holdsBad(int[] gap, int centre, int cols, double radiusSquared) {
+        for (int dy = 0; (double) dy * dy <= radiusSquared; dy++) {
+            long nearest = Math.min(gap[centre - dy * cols], gap[centre + dy * cols]);
+            if (nearest <= reach && nearest * nearest + (double) dy * dy <= radiusSquared) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private void count(int[] gap, int row, int[] near, int step) {

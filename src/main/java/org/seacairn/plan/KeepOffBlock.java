@@ -9,23 +9,25 @@ import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.seacairn.plan.Quantity.Kind;
 import org.seacairn.plan.SitingPlan.KeepOff;
+import org.seacairn.plan.SitingPlan.Limits;
 import org.seacairn.plan.SitingPlan.Reefs;
 
 /** The plan's {@code keep-off} list and its {@code reefs} block: layers with a distance to stand off. */
 final class KeepOffBlock {
-    /** A reason is one bit of 32; twelve are taken by the reasons that are no layer, and one is the sign. */
+    /** A reason is one bit of 32; twelve are taken by the reasons that are no layer, and one is the sign. Some limits take one more each. */
     static final int MOST_LAYERS = 19;
 
     private static final String EXAMPLE = "{layer: cables, file: cables.geojson, distance: 500 m}";
 
     private KeepOffBlock() {}
 
-    static List<KeepOff> read(Block plan, PlanFolder folder) {
+    static List<KeepOff> read(Block plan, Limits limits, PlanFolder folder) {
+        int most = MOST_LAYERS - (limits.embedmentM().isPresent() ? 1 : 0) - (limits.stability().isPresent() ? 1 : 0);
         List<KeepOff> layers = new ArrayList<>();
         Map<String, String> labelsByColumn = new HashMap<>(Map.of("reefs", "reefs"));
         for (Value item : plan.get("keep-off").map(Value::items).orElse(List.of())) {
-            if (layers.size() == MOST_LAYERS) {
-                item.problem("keep-off has more than " + MOST_LAYERS
+            if (layers.size() == most) {
+                item.problem("keep-off has more than " + most
                         + " layers; put layers with the same rule into one file");
                 break;
             }

@@ -84,8 +84,8 @@ public final class PlanReader {
         Optional<Reefs> reefs = KeepOffBlock.reefs(block, folder);
         Optional<LayerFile> inside = block.get("inside").flatMap(value -> value.block("inside", LayerBlock.keys(LayerBlock.EDGES)))
                 .map(layer -> LayerBlock.read(layer, "inside", "permit-areas.geojson", folder));
-        List<KeepOff> keepOff = KeepOffBlock.read(block, folder);
         Limits limits = LimitsBlock.read(block);
+        List<KeepOff> keepOff = KeepOffBlock.read(block, limits, folder);
         Optional<ReefModule> module = ModuleBlock.read(block, folder);
         Optional<Current> current = CurrentBlock.read(block, folder);
         double bargeUncertaintyM = block.get("barge").flatMap(value -> value.block("barge", "position-uncertainty"))

@@ -31,15 +31,23 @@ class DiscTest {
             }
             boolean[] found = new boolean[cols * rows];
             disc.touches(bad, wide, rows + 2 * reach, found);
+            double[] radii = random.doubles(found.length, 0, radius).toArray();
+            boolean[] foundOwn = new boolean[found.length];
+            disc.touches(bad, wide, rows + 2 * reach, radii, foundOwn);
             for (int r = 0; r < rows; r++) {
                 for (int c = 0; c < cols; c++) {
                     boolean expected = false;
+                    boolean expectedOwn = false;
+                    double own = radii[r * cols + c];
                     for (int dy = -reach; dy <= reach; dy++) {
                         for (int dx = -reach; dx <= reach; dx++) {
-                            expected |= dx * dx + dy * dy <= radius * radius && bad[(r + reach + dy) * wide + c + reach + dx];
+                            boolean isBad = bad[(r + reach + dy) * wide + c + reach + dx];
+                            expected |= dx * dx + dy * dy <= radius * radius && isBad;
+                            expectedOwn |= dx * dx + dy * dy <= own * own && isBad;
                         }
                     }
                     assertEquals(expected, found[r * cols + c], "run " + run + ", cell " + c + ", " + r);
+                    assertEquals(expectedOwn, foundOwn[r * cols + c], "run " + run + ", own radius, cell " + c + ", " + r);
                 }
             }
         }
