@@ -33,12 +33,28 @@ public final class VectorLayers {
     public static VectorLayer read(LayerFile source) {
         Path file = source.file();
         String place = "layer \"" + source.label() + "\"" + (source.line() > 0 ? " (line " + source.line() + " of the plan)" : "");
-        if (!Files.exists(file)) {
-            throw VectorReader.problem(file, place, "there is no such file; check its name and folder");
-        }
+        requireExisting(file, place);
         VectorReader reader = READERS.stream().filter(r -> r.takes(file)).findFirst()
                 .orElseThrow(() -> VectorReader.problem(file, place,
                         "its name is of no format that can be read; give " + formats() + WORKBOOK));
+        requireContent(file, place);
+        VectorLayer layer = reader.read(source);
+        if (layer.features().isEmpty()) {
+            int without = layer.featuresWithoutGeometry();
+            throw VectorReader.problem(file, place, "holds no feature" + (without == 0 ? "" : " with a geometry ("
+                    + without + " without)") + "; give a file with features" + (source.line() > 0 ? ", or leave the layer out of the plan" : ""));
+        }
+        return layer;
+    }
+
+    static void requireExisting(Path file, String place) {
+        if (!Files.exists(file)) {
+            throw VectorReader.problem(file, place, "there is no such file; check its name and folder");
+        }
+    }
+
+    /** That an existing file is a file, may be read, and is not empty. */
+    static void requireContent(Path file, String place) {
         if (!Files.isRegularFile(file)) {
             throw VectorReader.problem(file, place, "is a folder and not a file; name the file in it");
         }
@@ -48,13 +64,6 @@ public final class VectorLayers {
         if (size(file) == 0) {
             throw VectorReader.problem(file, place, "is empty (0 bytes); export it again");
         }
-        VectorLayer layer = reader.read(source);
-        if (layer.features().isEmpty()) {
-            int without = layer.featuresWithoutGeometry();
-            throw VectorReader.problem(file, place, "holds no feature" + (without == 0 ? "" : " with a geometry ("
-                    + without + " without)") + "; give a file with features" + (source.line() > 0 ? ", or leave the layer out of the plan" : ""));
-        }
-        return layer;
     }
 
     private static long size(Path file) {
