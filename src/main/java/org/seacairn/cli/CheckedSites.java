@@ -38,6 +38,7 @@ final class CheckedSites {
     private final CoordinateTransform toWgs84;
     private final List<Layer> keepOff = new ArrayList<>();
     private final Optional<Layer> reefs;
+    private final SiteDrops drops;
 
     /** A layer, its rule, and the exact measuring of it. */
     private record Layer(WorkingLayer layer, Optional<String> nameAttribute, RequiredDistance required,
@@ -53,6 +54,7 @@ final class CheckedSites {
             KeepOff rule = plan.keepOff().get(i);
             keepOff.add(layer(layers.keepOff().get(i), rule.nameAttribute(), rule.distanceM(), rule.positionUncertaintyM()));
         }
+        this.drops = new SiteDrops(plan, engine.drop(), crs, keepOff.stream().map(Layer::exact).toList());
         this.reefs = plan.reefs().map((Reefs r) ->
                 layer(layers.reefs().orElseThrow(), r.nameAttribute(), r.keepOffM(), r.positionUncertaintyM()));
     }
@@ -79,10 +81,12 @@ final class CheckedSites {
     private Site site(Pick pick, int rank, String name) {
         CellDetail cell = engine.detail(pick.col(), pick.row());
         Coordinate wgs84 = toWgs84.apply(pick.longitudeDeg(), pick.latitudeDeg());
+        SiteDrops.Found found = drops.at(pick.longitudeDeg(), pick.latitudeDeg(), cell);
         List<Clearance> clearances = keepOff.stream().map(layer -> clearance(layer, pick, cell.depthM())).toList();
         return new Site(rank, name, pick.col(), pick.row(), pick.x(), pick.y(), wgs84.x, wgs84.y, cell.depthM(),
                 cell.slopeDeg(), cell.bottom(), cell.score(), cell.suitability(), clearances,
-                reefs.map(layer -> clearance(layer, pick, cell.depthM())), engine.landingRadius().atM(cell.depthM()));
+                reefs.map(layer -> clearance(layer, pick, cell.depthM())), engine.landingRadius().atM(cell.depthM()),
+                found.drops(), found.releaseClearances(), found.standing());
     }
 
     private Clearance clearance(Layer layer, Pick pick, double depthM) {

@@ -17,6 +17,7 @@ import org.seacairn.export.FeatureTable;
 import org.seacairn.export.GpxWriter;
 import org.seacairn.export.GpxWriter.Route;
 import org.seacairn.export.GpxWriter.RoutePoint;
+import org.seacairn.export.ReleaseTable;
 import org.seacairn.export.Run;
 import org.seacairn.export.SitesCsv;
 import org.seacairn.geodesy.CoordinateTransform;
@@ -255,7 +256,9 @@ final class InfillRun {
 
     private static void write(LayoutRun run, Result result) {
         List<Site> sites = result.sites;
+        List<ReleaseTable.Release> releases = ReleaseTable.releases(sites);
         List<FeatureTable<?>> tables = List.of(FeatureTable.sites(result.plan, sites), FeatureTable.landingCircles(sites),
+                ReleaseTable.of(releases),
                 ChainTables.chains(result.gapRows));
         double unbridgedM = result.legs.stream().flatMap(leg -> leg.found.unbridged().stream()).mapToDouble(Unbridged::lengthM).sum();
         double mean = sites.stream().mapToDouble(Site::score).average().orElse(Double.NaN);
@@ -263,7 +266,8 @@ final class InfillRun {
                 () -> SitesCsv.write(run.file("sites.csv"), result.plan, sites),
                 () -> ChainTables.writeCsv(run.file("chains.csv"), result.gapRows),
                 () -> ChainTables.writeTradeoff(run.file("tradeoff.csv"), tradeoff(result.legs)),
-                () -> GpxWriter.write(run.file("sites.gpx"), result.plan.title(), sites, routes(result)));
+                () -> GpxWriter.write(run.file("sites.gpx"), result.plan.title(), sites, routes(result)),
+                () -> GpxWriter.writeReleases(run.file("release_points.gpx"), result.plan.title(), releases));
     }
 
     /** The table of what more modules would bring. */

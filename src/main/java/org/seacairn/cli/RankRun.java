@@ -15,6 +15,7 @@ import org.seacairn.export.KmlWriter;
 import org.seacairn.export.OutputFolder;
 import org.seacairn.export.ReasonCount;
 import org.seacairn.export.ReasonsCsv;
+import org.seacairn.export.ReleaseTable;
 import org.seacairn.export.Run;
 import org.seacairn.export.RunJson;
 import org.seacairn.export.SitesCsv;
@@ -113,7 +114,8 @@ final class RankRun {
         FeatureTable<Site> siteTable = FeatureTable.sites(plan, sites);
         FeatureTable<Site> circles = FeatureTable.landingCircles(sites);
         FeatureTable<KeepOffBuffer> bufferTable = FeatureTable.keepOffBuffers(buffers);
-        List<FeatureTable<?>> tables = List.of(siteTable, circles, bufferTable);
+        List<ReleaseTable.Release> releases = ReleaseTable.releases(sites);
+        List<FeatureTable<?>> tables = List.of(siteTable, circles, ReleaseTable.of(releases), bufferTable);
         aside.all(
                 () -> GeoPackageWriter.write(output.resolve("seacairn.gpkg"), tables),
                 () -> KmlWriter.write(output.resolve("sites.kml"), plan.title(), tables),
@@ -121,9 +123,10 @@ final class RankRun {
                 () -> GeoJsonWriter.write(output.resolve("sites.geojson"), siteTable),
                 () -> SitesCsv.write(output.resolve("sites.csv"), plan, sites),
                 () -> GpxWriter.write(output.resolve("sites.gpx"), plan.title(), sites, List.of()),
+                () -> GpxWriter.writeReleases(output.resolve("release_points.gpx"), plan.title(), releases),
                 () -> ReasonsCsv.write(output.resolve("reasons.csv"), reasonCounts(totals, grid)),
                 () -> Styles.copyTo(output.path(),
-                        List.of("keep_off_buffers", "landing_circles", "reasons", "score", "sites")));
+                        List.of("keep_off_buffers", "landing_circles", "reasons", "release_points", "score", "sites")));
     }
 
     private static List<ReasonCount> reasonCounts(ScoreTotals totals, GridGeometry grid) {

@@ -39,6 +39,7 @@ final class RankWarnings {
             found.warnings.add("sites: only " + sites.size() + " of " + plan.sites().count() + " fit; every other feasible"
                     + " cell is nearer than " + Shown.metres(plan.sites().apartM()) + " (apart) to one of them");
         }
+        sites.forEach(site -> found.warnings.addAll(SiteDrops.warnings(site.name(), site.releaseClearances())));
         return List.copyOf(found.warnings);
     }
 

@@ -12,6 +12,7 @@ import org.seacairn.export.GpxWriter;
 import org.seacairn.export.GpxWriter.Route;
 import org.seacairn.export.GpxWriter.RoutePoint;
 import org.seacairn.export.RingTables;
+import org.seacairn.export.ReleaseTable;
 import org.seacairn.export.Run;
 import org.seacairn.export.SitesCsv;
 import org.seacairn.place.Pick;
@@ -94,14 +95,17 @@ final class RingRun {
     private static void write(LayoutRun run, Result result) {
         List<Site> sites = result.sites;
         Optional<RingTables.AroundReef> ring = result.found.ring().map(r -> new RingTables.AroundReef(result.reef, r, sites));
+        List<ReleaseTable.Release> releases = ReleaseTable.releases(sites);
         List<FeatureTable<?>> tables = List.of(FeatureTable.sites(result.plan, sites), FeatureTable.landingCircles(sites),
+                ReleaseTable.of(releases),
                 RingTables.rings(ring.stream().toList()));
         int atMost = result.found.fit().map(RingFit::atMost).orElse(sites.size());
         run.write(tables, new Run.RingCounts(sites.size(), result.found.cells(), result.found.scoredCells(), atMost, result.found.reasons()),
                 result.warnings,
                 () -> SitesCsv.write(run.file("sites.csv"), result.plan, sites),
                 () -> RingTables.writeCsv(run.file("ring.csv"), ring),
-                () -> GpxWriter.write(run.file("sites.gpx"), result.plan.title(), sites, routes(result)));
+                () -> GpxWriter.write(run.file("sites.gpx"), result.plan.title(), sites, routes(result)),
+                () -> GpxWriter.writeReleases(run.file("release_points.gpx"), result.plan.title(), releases));
     }
 
     /** Round and back to the first. */

@@ -134,7 +134,8 @@ public final class BottomCriterion implements Criterion {
         return painted;
     }
 
-    private float[] classes(Tile tile) {
+    /** Index of each cell's class in the plan, below 0 where none is mapped. */
+    float[] classes(Tile tile) {
         return tile.once(this, () -> {
             int[] painted = painted(tile.outer());
             float[] classes = new float[painted.length];

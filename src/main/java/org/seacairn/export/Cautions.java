@@ -14,5 +14,14 @@ public final class Cautions {
             "Lifting, towing and placement belong to licensed people. The permitting authority, the coast guard's"
                     + " notice and local codes decide.");
 
+    /** For a cell of a table of drops. */
+    public static final String DROP_SHORT = "screening figures, not a lifting or mooring plan; stand clear;"
+            + " the barge master and a licensed engineer decide";
+
+    /** For a page about sinking, landing and standing, after {@link #LINES}. */
+    public static final List<String> DROP_LINES = List.of(
+            "Sinking, landing and standing are screening figures, not a lifting or mooring plan.",
+            "Stand clear of the module, its gear and the water below it. The barge master and a licensed engineer decide.");
+
     private Cautions() {}
 }

@@ -12,8 +12,15 @@ final class Decimals {
     /** Millimetres, and thousandths of a degree of slope. */
     static final int METRES = 3;
     static final int SCORE = 6;
+    /** A tenth of a metre: finer than any barge keeps its place. */
+    static final int RELEASE_DEG = 6;
 
     private Decimals() {}
+
+    /** A figure without the digits that it does not deserve; what is not finite stays. */
+    static double rounded(double value, int decimals) {
+        return Double.isFinite(value) ? Double.parseDouble(text(value, decimals)) : value;
+    }
 
     /** @param value a finite number */
     static String text(double value, int decimals) {

@@ -44,9 +44,32 @@ public final class GpxWriter {
                         .name(XmlText.clean(p.name())).build()));
             });
         }
+        write(file, gpx.build());
+    }
+
+    /**
+     * Release points, in a file of their own: one who reads sites must not take them for targets.
+     *
+     * @throws org.seacairn.InputException if the file cannot be written
+     */
+    public static void writeReleases(Path file, String title, List<ReleaseTable.Release> releases) {
+        GPX.Builder gpx = GPX.builder(GPX.Version.V11, RunJson.PROGRAM)
+                .metadata(metadata -> metadata.name(XmlText.clean(title)).desc(XmlText.clean(Cautions.DROP_SHORT)));
+        for (ReleaseTable.Release release : releases) {
+            gpx.addWayPoint(waypoint -> waypoint
+                    .lon(Decimals.rounded(release.drop().releaseLongitudeDeg(), Decimals.RELEASE_DEG))
+                    .lat(Decimals.rounded(release.drop().releaseLatitudeDeg(), Decimals.RELEASE_DEG))
+                    .name(XmlText.clean(release.label()))
+                    .desc("Target " + Decimals.text(release.drop().touchdown().driftM(), 0) + " m down-current, depth "
+                            + Decimals.text(release.depthM(), 0) + " m; " + Cautions.DROP_SHORT));
+        }
+        write(file, gpx.build());
+    }
+
+    private static void write(Path file, GPX gpx) {
         OutputFile.text(file, out -> {
             ByteArrayOutputStream xml = new ByteArrayOutputStream();
-            WRITER.write(gpx.build(), xml);
+            WRITER.write(gpx, xml);
             // The library ends lines as the machine does.
             out.write(xml.toString(StandardCharsets.UTF_8).replace(System.lineSeparator(), "\n"));
             out.write('\n');

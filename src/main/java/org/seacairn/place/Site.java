@@ -3,6 +3,8 @@ package org.seacairn.place;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.seacairn.drop.PlannedDrop;
+import org.seacairn.drop.Standing;
 import org.seacairn.plan.SitingPlan.Measure;
 
 /**
@@ -21,10 +23,15 @@ import org.seacairn.plan.SitingPlan.Measure;
  * @param suitability 0..1 by criterion, in the plan's order
  * @param clearances one for each keep-off layer, in the plan's order
  * @param stone the nearest existing reef, or empty: the plan names none
+ * @param drops where the module must leave the deck, one for each profile of the current, the planned one first; empty
+ *     where the plan does not tell how the module sinks, or its current is not known as deep as here
+ * @param releaseClearances of the planned release point, one for each keep-off layer that holds at the surface, in order
+ * @param standing on the bottom, or empty as with the drops
  */
 public record Site(
         int rank, String name, int col, int row,
         double eastingM, double northingM, double longitudeDeg, double latitudeDeg,
         double depthM, double slopeDeg, String bottom, double score,
         Map<Measure, Double> suitability, List<Clearance> clearances, Optional<Clearance> stone,
-        double landingRadiusM) {}
+        double landingRadiusM,
+        List<PlannedDrop> drops, List<Clearance> releaseClearances, Optional<Standing> standing) {}

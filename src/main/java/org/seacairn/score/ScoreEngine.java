@@ -11,13 +11,16 @@ import org.seacairn.criterion.BottomCriterion;
 import org.seacairn.criterion.ClearanceCriterion;
 import org.seacairn.criterion.Criterion;
 import org.seacairn.criterion.DepthCriterion;
+import org.seacairn.criterion.EmbedmentRule;
 import org.seacairn.criterion.PermitArea;
 import org.seacairn.criterion.Reasons;
 import org.seacairn.criterion.RuggednessCriterion;
 import org.seacairn.criterion.SlopeCriterion;
 import org.seacairn.criterion.SpacingCriterion;
+import org.seacairn.criterion.StabilityRule;
 import org.seacairn.criterion.Tile;
 import org.seacairn.drop.LandingRadius;
+import org.seacairn.drop.ModuleDrop;
 import org.seacairn.grid.Disc;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.grid.PatchFrames;
@@ -41,6 +44,7 @@ public final class ScoreEngine {
     private final PatchFrames frames;
     private final Reasons reasons;
     private final int landingRoom;
+    private final Optional<ModuleDrop> drop;
     private final LandingRadius landingRadius;
     private final Disc landing;
     private final int terrainHalo;
@@ -60,6 +64,7 @@ public final class ScoreEngine {
         this.frames = new PatchFrames(grid);
         this.reasons = Reasons.of(plan);
         this.landingRoom = reasons.bit(Reasons.LANDING_ROOM);
+        this.drop = ModuleDrop.of(plan);
         this.landingRadius = LandingRadius.of(plan);
         if (landingRadius.largestM() > MOST_LANDING_CELLS * grid.cellM()) {
             throw new InputException(plan.file().getFileName() + ": the module's landing radius spans more than "
@@ -68,7 +73,7 @@ public final class ScoreEngine {
         this.landing = new Disc(landingRadius.largestM(), grid.cellM());
         Map<Measure, Criterion> built = new LinkedHashMap<>();
         built.put(Measure.DEPTH, new DepthCriterion(plan, reasons, curve(plan, Measure.DEPTH)));
-        if (uses(plan, Measure.SLOPE) || plan.limits().steepestDeg().isPresent()) {
+        if (uses(plan, Measure.SLOPE) || plan.limits().steepestDeg().isPresent() || plan.limits().stability().isPresent()) {
             built.put(Measure.SLOPE, new SlopeCriterion(plan.limits().steepestDeg(), reasons, curve(plan, Measure.SLOPE)));
         }
         boolean ruggedness = uses(plan, Measure.RUGGEDNESS) || plan.limits().roughest().isPresent();
@@ -86,6 +91,10 @@ public final class ScoreEngine {
         this.clearance = new ClearanceCriterion(plan, landingRadius, layers.keepOff(), grid, reasons);
         built.put(Measure.CLEARANCE, clearance);
         rules.addAll(built.values());
+        // A plan with these limits was refused where what they rest on is not stated.
+        plan.limits().embedmentM().ifPresent(most -> bottom.ifPresent(b -> rules.add(
+                new EmbedmentRule(b, plan.bottom().orElseThrow(), most, drop.orElseThrow(), reasons))));
+        plan.limits().stability().ifPresent(factor -> rules.add(new StabilityRule(factor, drop.orElseThrow(), reasons)));
         plan.criteria().forEach(c -> scored.put(c.measure(), built.get(c.measure())));
         this.combiner = new Combiner(plan.combine(), plan.criteria().stream().mapToDouble(SitingPlan.Criterion::weight).toArray());
     }
@@ -111,6 +120,11 @@ public final class ScoreEngine {
         return landingRadius;
     }
 
+    /** How the module sinks and stands; empty where the plan does not state enough. */
+    public Optional<ModuleDrop> drop() {
+        return drop;
+    }
+
     /** How many cells beyond a window its scores depend on. */
     public int halo() {
         return landing.reach() + terrainHalo;
@@ -120,7 +134,7 @@ public final class ScoreEngine {
     public ScoredWindow score(Window window) {
         Tile tile = tile(window);
         int[] outerReasons = ruled(tile);
-        int[] masks = withLandingRoom(window, tile.outer(), outerReasons);
+        int[] masks = withLandingRoom(window, tile, outerReasons);
         float[] score = new float[window.cells()];
         Arrays.fill(score, Float.NaN);
         int[] free = new int[CHUNK];
@@ -211,7 +225,8 @@ public final class ScoreEngine {
         return masks;
     }
 
-    private int[] withLandingRoom(Window window, Window outer, int[] outerMasks) {
+    private int[] withLandingRoom(Window window, Tile tile, int[] outerMasks) {
+        Window outer = tile.outer();
         boolean[] bad = new boolean[outerMasks.length];
         boolean anyBad = false;
         for (int i = 0; i < bad.length; i++) {
@@ -219,7 +234,9 @@ public final class ScoreEngine {
             anyBad |= bad[i];
         }
         boolean[] noRoom = new boolean[window.cells()];
-        if (anyBad) {
+        if (anyBad && landingRadius.isComputed()) {
+            landing.touches(bad, outer.cols(), outer.rows(), landingRadiiM(window, tile), noRoom);
+        } else if (anyBad) {
             landing.touches(bad, outer.cols(), outer.rows(), noRoom);
         }
         int[] masks = new int[window.cells()];
@@ -231,6 +248,15 @@ public final class ScoreEngine {
             }
         }
         return masks;
+    }
+
+    private double[] landingRadiiM(Window window, Tile tile) {
+        double[] radii = new double[window.cells()];
+        for (int i = 0; i < radii.length; i++) {
+            radii[i] = landingRadius.atM(tile.depth()[tile.outer().index(
+                    window.col() + i % window.cols(), window.row() + i / window.cols())]);
+        }
+        return radii;
     }
 
     private double[][] suitability(Tile tile, int[] cells, int count) {

@@ -9,6 +9,11 @@ import java.util.OptionalDouble;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.WKTReader;
+import org.seacairn.drop.Embedment;
+import org.seacairn.drop.LandingParts;
+import org.seacairn.drop.PlannedDrop;
+import org.seacairn.drop.Standing;
+import org.seacairn.drop.Touchdown;
 import org.seacairn.place.Clearance;
 import org.seacairn.place.Site;
 import org.seacairn.plan.SitingPlan;
@@ -73,13 +78,21 @@ final class Samples {
                 92.4, 1.25, "sand", 0.8123456789, suitability(1, 0.5),
                 List.of(new Clearance("Shipping lanes", 812.3456, 540.25, "#7", -79.1, 27.2),
                         new Clearance("cables", 1200, 540.25, "-cable", -79.2, 27.2)),
-                Optional.of(new Clearance("reefs", 75.5, 67.0825, "@old wreck", -79.12, 27.24)), 30);
+                Optional.of(new Clearance("reefs", 75.5, 67.0825, "@old wreck", -79.12, 27.24)), 30, drops(),
+                List.of(new Clearance("Shipping lanes", 640.04, 500, "#7", -79.1, 27.2)),
+                Optional.of(new Standing(3.66, 62_300, 2.4, new Embedment(0.44, 1.9), 8.7, 4.16)));
     }
 
     /** Nothing known that may be unknown. */
     static Site bareSite() {
         return new Site(2, "S-02", 3, 5, 601234.5, 3012325.25, -79.1234, 27.2434, 93, Double.NaN, "", 0.5,
-                suitability(Double.NaN, 0), List.of(), Optional.empty(), 0);
+                suitability(Double.NaN, 0), List.of(), Optional.empty(), 0, List.of(), List.of(),
+                Optional.empty());
+    }
+
+    private static List<PlannedDrop> drops() {
+        return List.of(new PlannedDrop("spring", -79.1240004, 27.2429996, 201.4,
+                new Touchdown(92.4, 27.4, 11, 29, 3.66, 0.6, 1.2, 62_300), new LandingParts(21.1, 9.9, 4.2, 5)));
     }
 
     static List<Site> sites() {
