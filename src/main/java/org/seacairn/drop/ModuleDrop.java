@@ -53,14 +53,35 @@ public final class ModuleDrop {
                 .map(current -> new ModuleDrop(plan, parts, current)));
     }
 
-    /** The same module and plan in a current that is faster by as much at every depth. */
+    /** The same in a current that is faster by as much at every depth, in every profile. */
     public ModuleDrop inFasterCurrent(double byMPerS) {
-        Current current = plan.current().orElseThrow();
-        List<CurrentProfile> faster = current.profiles().stream().map(profile -> new CurrentProfile(profile.name(),
-                profile.levels().stream().map(level -> new CurrentLevel(level.depthM(), level.speedMPerS() + byMPerS, level.towardDeg()))
-                        .toList())).toList();
-        return new ModuleDrop(plan, body.parts(), new Current(faster, current.speedUncertaintyMPerS(),
-                current.speedUncertaintyShare(), current.directionUncertaintyDeg()));
+        return in(current().profiles(), level -> level.speedMPerS() + byMPerS);
+    }
+
+    /** The same in the first profile alone. */
+    ModuleDrop firstProfileOnly() {
+        return in(current().profiles().subList(0, 1), CurrentLevel::speedMPerS);
+    }
+
+    /** The same in the first profile alone, every level of it scaled so that the uppermost has that speed. */
+    ModuleDrop scaledToSurface(double speedMPerS) {
+        double factor = speedMPerS == 0 ? 0 : speedMPerS / profiles.get(0).flow.speedMPerS(0);
+        return in(current().profiles().subList(0, 1), level -> level.speedMPerS() * factor);
+    }
+
+    private ModuleDrop in(List<CurrentProfile> changed, ToDoubleFunction<CurrentLevel> speedMPerS) {
+        return new ModuleDrop(plan, body.parts(), new Current(changed.stream().map(profile -> new CurrentProfile(profile.name(),
+                profile.levels().stream().map(level -> new CurrentLevel(level.depthM(), speedMPerS.applyAsDouble(level), level.towardDeg()))
+                        .toList())).toList(), current().speedUncertaintyMPerS(), current().speedUncertaintyShare(),
+                current().directionUncertaintyDeg()));
+    }
+
+    private Current current() {
+        return plan.current().orElseThrow();
+    }
+
+    SitingPlan plan() {
+        return plan;
     }
 
     public SinkingBody body() {
@@ -98,7 +119,7 @@ public final class ModuleDrop {
     public LandingParts landing(int profile, double depthM) {
         Sunk sunk = profiles.get(profile);
         Touchdown stated = sunk.stated.at(depthM);
-        double turned = 2 * stated.driftM() * Math.sin(Math.toRadians(plan.current().orElseThrow().directionUncertaintyDeg()) / 2);
+        double turned = 2 * stated.driftM() * Math.sin(Math.toRadians(current().directionUncertaintyDeg()) / 2);
         return new LandingParts(scatter.radius95M(depthM), Math.hypot(apartM(stated, sunk.faster.at(depthM)), turned),
                 apartM(stated, sunk.dragged.at(depthM)), plan.bargeUncertaintyM());
     }
