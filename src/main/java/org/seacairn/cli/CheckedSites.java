@@ -78,6 +78,11 @@ final class CheckedSites {
         return List.copyOf(sites);
     }
 
+    /** One place, which need not be the centre of its cell; nothing is compared with the grid. */
+    Site at(Pick place, String name) {
+        return site(place, 1, name);
+    }
+
     private Site site(Pick pick, int rank, String name) {
         CellDetail cell = engine.detail(pick.col(), pick.row());
         Coordinate wgs84 = toWgs84.apply(pick.longitudeDeg(), pick.latitudeDeg());

@@ -25,6 +25,12 @@ final class Lines {
                 : String.format(Locale.ROOT, "%.0f m", metres + 0.0);
     }
 
+    /** A length of an object, to a tenth. */
+    String fineLength(double metres) {
+        return display == Display.US ? String.format(Locale.ROOT, "%.1f ft", metres / METRES_PER_FOOT + 0.0)
+                : String.format(Locale.ROOT, "%.1f m", metres + 0.0);
+    }
+
     /** Latitude and longitude as a chart plotter takes them. */
     static String place(double longitudeDeg, double latitudeDeg) {
         return CoordinateText.formatLatitudeDdm(latitudeDeg) + "  " + CoordinateText.formatLongitudeDdm(longitudeDeg);

@@ -33,12 +33,17 @@ final class OutputOptions {
      */
     Path folder(Path plan, String suffix) {
         if (outFolder == null) {
-            String name = plan.getFileName() == null ? "plan" : plan.getFileName().toString();
-            return plan.resolveSibling(name.replaceFirst("(?<=.)\\.[^.]*$", "") + suffix);
+            return beside(plan, suffix);
         }
         if (outFolder.toString().isEmpty()) {
             throw new ParameterException(spec.commandLine(), "--out is empty; name a folder");
         }
         return outFolder;
+    }
+
+    /** The folder named after a plan, beside it. */
+    static Path beside(Path plan, String suffix) {
+        String name = plan.getFileName() == null ? "plan" : plan.getFileName().toString();
+        return plan.resolveSibling(name.replaceFirst("(?<=.)\\.[^.]*$", "") + suffix);
     }
 }

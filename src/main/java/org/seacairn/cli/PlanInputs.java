@@ -30,6 +30,7 @@ final class PlanInputs {
             k.coverage().map(LayerFile::file).ifPresent(files::add);
         });
         plan.module().file().ifPresent(files::add);
+        plan.current().flatMap(SitingPlan.Current::file).ifPresent(files::add);
         files.addAll(List.of(others));
         try {
             return files.stream().map(file -> Run.InputFile.of(plan.file(), file)).toList();

@@ -15,7 +15,7 @@ import picocli.CommandLine.Spec;
 /** The command line: {@code seacairn COMMAND PLAN …}. */
 @Command(name = "seacairn", mixinStandardHelpOptions = true, versionProvider = Version.class,
         description = "Ranks and checks sites for artificial-reef modules on the sea floor.",
-        subcommands = {RankCommand.class, InfillCommand.class, RingCommand.class, AreasCommand.class, ReviewCommand.class, LayersCommand.class},
+        subcommands = {RankCommand.class, InfillCommand.class, RingCommand.class, AreasCommand.class, DropCommand.class, ReviewCommand.class, LayersCommand.class},
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {"0:done", "1:done, and the answer is no", "2:the input is at fault", "3:Seacairn is at fault"},
         footerHeading = "%n",

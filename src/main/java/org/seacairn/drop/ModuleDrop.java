@@ -70,7 +70,7 @@ public final class ModuleDrop {
     }
 
     private ModuleDrop in(List<CurrentProfile> changed, ToDoubleFunction<CurrentLevel> speedMPerS) {
-        return new ModuleDrop(plan, body.parts(), new Current(changed.stream().map(profile -> new CurrentProfile(profile.name(),
+        return new ModuleDrop(plan, body.parts(), new Current(Optional.empty(), changed.stream().map(profile -> new CurrentProfile(profile.name(),
                 profile.levels().stream().map(level -> new CurrentLevel(level.depthM(), speedMPerS.applyAsDouble(level), level.towardDeg()))
                         .toList())).toList(), current().speedUncertaintyMPerS(), current().speedUncertaintyShare(),
                 current().directionUncertaintyDeg()));

@@ -55,7 +55,7 @@ public final class StandingTable {
         List<Row> rows = new ArrayList<>();
         for (Optional<BottomClass> bottom : bottoms) {
             for (int c = 0; c < currents.size(); c++) {
-                for (double depthM : depths(plan.limits().shallowestM().orElse(0), drop.deepestM())) {
+                for (double depthM : depths(plan, drop)) {
                     rows.add(row(plan, currents.get(c), depthM, bottom, speeds.get(c), c == currents.size() - 1));
                 }
             }
@@ -70,7 +70,11 @@ public final class StandingTable {
                 drop.steepestSlopeDeg(depthM, factor(plan)));
     }
 
-    /** Round depths between the shallowest and the deepest, with both ends. */
+    /** Round depths between the shallowest and the deepest that a plan allows, with both ends. */
+    public static double[] depths(SitingPlan plan, ModuleDrop drop) {
+        return depths(plan.limits().shallowestM().orElse(0), drop.deepestM());
+    }
+
     static double[] depths(double shallowestM, double deepestM) {
         double from = Math.min(shallowestM, deepestM);
         double step = 1;

@@ -83,4 +83,10 @@ public record Run(
 
     /** Findings by verdict. */
     public record ReviewCounts(long sites, long findings, long pass, long marginal, long noData, long fail) {}
+
+    /**
+     * @param profiles of the current
+     * @param draws of landings at random, 0 for none
+     */
+    public record DropCounts(int profiles, int draws, long seed) {}
 }

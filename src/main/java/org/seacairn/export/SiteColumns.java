@@ -75,7 +75,7 @@ final class SiteColumns {
         columns.add(standing("embedment_m", 1, s -> s.embedment().depthM()));
         columns.add(standing("relief_m", 1, Standing::reliefM));
         columns.add(standing("stability", 1, Standing::stability));
-        columns.add(Column.text("standing_note", site -> site.standing().map(StandingNote::of).orElse("")));
+        columns.add(Column.text("standing_note", site -> site.standing().map(s -> StandingNote.of(s.embedment())).orElse("")));
         return List.copyOf(columns);
     }
 

@@ -1,5 +1,6 @@
 package org.seacairn.plan;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -16,7 +17,7 @@ final class CurrentBlock {
 
     static Optional<Current> read(Block plan, PlanFolder folder) {
         return plan.get("current").map(current -> current.isBlock() ? fromBlock(current, folder)
-                : new Current(List.of(new CurrentProfile("", inPlace(current))), 0, 0, 0));
+                : new Current(Optional.empty(), List.of(new CurrentProfile("", inPlace(current))), 0, 0, 0));
     }
 
     private static Current fromBlock(Value current, PlanFolder folder) {
@@ -24,13 +25,13 @@ final class CurrentBlock {
         if (block.has("file") && block.has("levels")) {
             block.problem("current names a file and levels as well; leave out the one or the other");
         }
+        Optional<Path> file = block.has("levels") ? Optional.empty() : block.need("file", "file: current.csv").flatMap(folder::file);
         List<CurrentProfile> profiles = block.get("levels")
                 .map(levels -> List.of(new CurrentProfile("", inPlace(levels))))
-                .orElseGet(() -> block.need("file", "file: current.csv").flatMap(folder::file)
-                        .map(path -> CurrentTable.read(path, current.findings())).orElse(List.of()));
+                .orElseGet(() -> file.map(path -> CurrentTable.read(path, current.findings())).orElse(List.of()));
         Optional<Value> speed = block.get("speed-uncertainty");
         boolean isShare = speed.isPresent() && !speed.get().isBlock() && !speed.get().isList() && speed.get().text().endsWith("%");
-        return new Current(profiles,
+        return new Current(file, profiles,
                 isShare ? 0 : block.quantity("speed-uncertainty", Kind.SPEED).orElse(0),
                 isShare ? block.quantity("speed-uncertainty", Kind.SHARE).orElse(0) : 0,
                 direction(block));

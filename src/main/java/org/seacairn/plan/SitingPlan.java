@@ -183,11 +183,12 @@ public record SitingPlan(
     /**
      * The water's motion over depth, on one day or several. Uncertainties are those at 95 %.
      *
+     * @param file the table, or empty: written in the plan itself
      * @param profiles at least one; release points are given for the first
      * @param speedUncertaintyMPerS to which the share of the speed adds
      */
     public record Current(
-            List<CurrentProfile> profiles, double speedUncertaintyMPerS, double speedUncertaintyShare,
+            Optional<Path> file, List<CurrentProfile> profiles, double speedUncertaintyMPerS, double speedUncertaintyShare,
             double directionUncertaintyDeg) {}
 
     /** @param levels at least one, from the surface down */

@@ -90,7 +90,7 @@ class PlanReaderTest {
                 new Base(Shape.SQUARE, 8 * 0.3048, 8 * 0.3048, 2 * 0.3048, 8.5 * 2000 * 0.45359237, 2.5, 0.1),
                 new Pole(0.3, 28 * 0.3048, 1200 * 0.45359237, 0.1 * 0.9144 * 0.9144 * 0.9144),
                 new Drag(some(1.2), none, none, some(0.9), 0.2), new AddedMass(some(1), none, none), none, 90)), List.of()), plan.module());
-        assertEquals(Optional.of(new Current(List.of(new CurrentProfile("", List.of(
+        assertEquals(Optional.of(new Current(Optional.of(folder.toRealPath().resolve("current.csv")), List.of(new CurrentProfile("", List.of(
                 new CurrentLevel(0, 3.5 * (1852.0 / 3600), 20), new CurrentLevel(50, 1.5 * (1852.0 / 3600), 30)))), 0, 0, 0)),
                 plan.current());
         assertEquals(3, plan.ruggednessWindowCells());
