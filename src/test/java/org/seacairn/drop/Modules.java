@@ -64,8 +64,10 @@ final class Modules {
         double poleLengthM = 2 + 8 * random.nextDouble();
         double poleM3 = Math.PI / 4 * diameterM * diameterM * poleLengthM * (0.1 + 0.9 * random.nextDouble());
         double baseKg = baseM3 * (1800 + 1500 * random.nextDouble());
-        return body(new Base(shape, widthM, lengthM, heightM, baseKg, baseM3, openShare),
-                new Pole(diameterM, poleLengthM, Math.min(0.9 * baseKg, poleM3 * 5000), poleM3));
+        double poleKg = Math.min(0.9 * baseKg, poleM3 * 5000);
+        return baseKg + poleKg < 1100 * (baseM3 + poleM3) ? random(random)
+                : body(new Base(shape, widthM, lengthM, heightM, baseKg, baseM3, openShare),
+                        new Pole(diameterM, poleLengthM, poleKg, poleM3));
     }
 
     static double heightM(ModuleBody body) {
