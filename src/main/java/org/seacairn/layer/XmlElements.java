@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.IntStream;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
@@ -19,7 +20,7 @@ import org.seacairn.InputException;
  * children; each child that {@link #nextChild} finds has to be taken by {@link #text}, {@link #skip} or a
  * loop of its own over {@code nextChild}.
  */
-final class XmlElements {
+public final class XmlElements {
     /** Deeper than any real folder in a folder, and no risk to the stack. */
     private static final int DEEPEST_NESTING = 100;
 
@@ -39,7 +40,7 @@ final class XmlElements {
      * @param namespaces what the format's namespaces begin with; the outermost element may bring another
      * @throws InputException if the file is no XML or has another outermost element
      */
-    XmlElements(Path file, String format, InputStream in, String root, List<String> namespaces) throws IOException {
+    public XmlElements(Path file, String format, InputStream in, String root, List<String> namespaces) throws IOException {
         this.file = file;
         this.format = format;
         this.in = XmlCharacters.open(file, in);
@@ -77,16 +78,58 @@ final class XmlElements {
         }
     }
 
+    /** As {@link #nextChild}, for formats in which text between children would mean something: there it is a problem. */
+    public boolean nextChildWithoutText() {
+        int event = next();
+        while (event != XMLStreamConstants.START_ELEMENT && event != XMLStreamConstants.END_ELEMENT) {
+            if (event == XMLStreamConstants.CHARACTERS || event == XMLStreamConstants.CDATA) {
+                requireBlank(reader.getText());
+            }
+            event = next();
+        }
+        return event == XMLStreamConstants.START_ELEMENT;
+    }
+
+    private void requireBlank(String text) {
+        if (!text.isBlank()) {
+            throw problem("has the text \"" + shown(text) + "\" where only elements belong; remove it");
+        }
+    }
+
     /** The element's name; of another namespace than the format's with its prefix and a colon, as in {@code gx:Track}. */
-    String name() {
+    public String name() {
         String namespace = namespace();
         boolean own = namespace.isEmpty() || namespace.equals(ownNamespace) || namespaces.stream().anyMatch(namespace::startsWith);
         return own ? reader.getLocalName() : reader.getPrefix() + ":" + reader.getLocalName();
     }
 
     /** The value of an attribute of no namespace, or null. */
-    String attribute(String name) {
+    public String attribute(String name) {
         return reader.getAttributeValue("", name);
+    }
+
+    /** Names of the attributes of no namespace. */
+    public List<String> attributes() {
+        return IntStream.range(0, reader.getAttributeCount())
+                .filter(i -> reader.getAttributeNamespace(i) == null || reader.getAttributeNamespace(i).isEmpty())
+                .mapToObj(reader::getAttributeLocalName).toList();
+    }
+
+    /** The text of an element without children, without white space about it; goes to its end tag. A child is a problem. */
+    public String textAlone() {
+        String parent = name();
+        StringBuilder text = new StringBuilder();
+        int event = next();
+        while (event != XMLStreamConstants.END_ELEMENT) {
+            if (event == XMLStreamConstants.START_ELEMENT) {
+                throw problem("the element \"" + shown(name()) + "\" stands in \"" + shown(parent) + "\", where only a text belongs; write the text alone");
+            }
+            if (event == XMLStreamConstants.CHARACTERS || event == XMLStreamConstants.CDATA) {
+                text.append(reader.getText());
+            }
+            event = next();
+        }
+        return text.toString().strip();
     }
 
     /** All text in the element and what it holds, as it stands; goes to its end tag. */
@@ -117,7 +160,7 @@ final class XmlElements {
     }
 
     /** After the end tag of the outermost element: requires that nothing follows. */
-    void end() {
+    public void end() {
         while (next() != XMLStreamConstants.END_DOCUMENT) {
             // Comments and white space.
         }
@@ -129,7 +172,7 @@ final class XmlElements {
     }
 
     /** The error for the line in hand. */
-    InputException problem(String whatAndRemedy) {
+    public InputException problem(String whatAndRemedy) {
         return problem(line(), whatAndRemedy);
     }
 
@@ -138,7 +181,7 @@ final class XmlElements {
     }
 
     /** A text from the file in a length that suits a message. */
-    static String shown(String text) {
+    public static String shown(String text) {
         String line = text.strip().replaceAll("\\s+", " ");
         return line.length() <= 40 ? line : line.substring(0, 37) + "...";
     }
