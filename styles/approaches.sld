@@ -1,7 +1,8 @@
 <?xml version="1.0" encoding="UTF-8"?>
 <!--
   From each place that does not pass to the nearest feature of the layer. Told apart by line: marginal broken, no
-  data dotted, fail heavy. Rust only adds to that.
+  data dotted, fail heavy. Rust only adds to that. A white casing lifts them from the dark end of the score, which in grey
+  is as dark as rust.
 -->
 <StyledLayerDescriptor version="1.0.0"
     xmlns="http://www.opengis.net/sld"
@@ -23,6 +24,13 @@
           </ogc:Filter>
           <LineSymbolizer>
             <Stroke>
+              <CssParameter name="stroke">#ffffff</CssParameter>
+              <CssParameter name="stroke-width">3.25</CssParameter>
+              <CssParameter name="stroke-opacity">0.8</CssParameter>
+            </Stroke>
+          </LineSymbolizer>
+          <LineSymbolizer>
+            <Stroke>
               <CssParameter name="stroke">#97471d</CssParameter>
               <CssParameter name="stroke-width">1.25</CssParameter>
               <CssParameter name="stroke-dasharray">9 3</CssParameter>
@@ -37,6 +45,13 @@
               <ogc:Literal>no data</ogc:Literal>
             </ogc:PropertyIsEqualTo>
           </ogc:Filter>
+          <LineSymbolizer>
+            <Stroke>
+              <CssParameter name="stroke">#ffffff</CssParameter>
+              <CssParameter name="stroke-width">3.25</CssParameter>
+              <CssParameter name="stroke-opacity">0.8</CssParameter>
+            </Stroke>
+          </LineSymbolizer>
           <LineSymbolizer>
             <Stroke>
               <CssParameter name="stroke">#1a1a1a</CssParameter>
@@ -55,8 +70,15 @@
           </ogc:Filter>
           <LineSymbolizer>
             <Stroke>
+              <CssParameter name="stroke">#ffffff</CssParameter>
+              <CssParameter name="stroke-width">5</CssParameter>
+              <CssParameter name="stroke-opacity">0.8</CssParameter>
+            </Stroke>
+          </LineSymbolizer>
+          <LineSymbolizer>
+            <Stroke>
               <CssParameter name="stroke">#97471d</CssParameter>
-              <CssParameter name="stroke-width">2.0</CssParameter>
+              <CssParameter name="stroke-width">3</CssParameter>
             </Stroke>
           </LineSymbolizer>
         </Rule>

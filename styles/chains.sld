@@ -20,14 +20,14 @@
           <LineSymbolizer>
             <Stroke>
               <CssParameter name="stroke">#ffffff</CssParameter>
-              <CssParameter name="stroke-width">4</CssParameter>
+              <CssParameter name="stroke-width">4.5</CssParameter>
             </Stroke>
           </LineSymbolizer>
           <LineSymbolizer>
             <Stroke>
               <CssParameter name="stroke">#1a1a1a</CssParameter>
-              <CssParameter name="stroke-width">1.5</CssParameter>
-              <CssParameter name="stroke-dasharray">14 3</CssParameter>
+              <CssParameter name="stroke-width">2</CssParameter>
+              <CssParameter name="stroke-dasharray">16 4</CssParameter>
             </Stroke>
           </LineSymbolizer>
           <TextSymbolizer>

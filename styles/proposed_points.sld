@@ -1,7 +1,8 @@
 <?xml version="1.0" encoding="UTF-8"?>
 <!--
-  Proposed points by their worst verdict, in the marks of the findings: told apart by shape first. Pass is a small open disc, marginal an
+  Proposed points by their worst verdict, in the marks of the findings: told apart by shape first. Pass is a small full disc, marginal an
   open triangle, no data an open square, fail a full rust cross, so that a failure stands out most.
+  Open discs are sites that were chosen, not judged.
 
   Shapes carry the meaning; the rust of keep-off ground only adds to it, and grey print loses nothing.
 -->
@@ -28,14 +29,14 @@
               <Mark>
                 <WellKnownName>circle</WellKnownName>
                 <Fill>
-                  <CssParameter name="fill">#ffffff</CssParameter>
+                  <CssParameter name="fill">#1a1a1a</CssParameter>
                 </Fill>
                 <Stroke>
-                  <CssParameter name="stroke">#1a1a1a</CssParameter>
-                  <CssParameter name="stroke-width">1.5</CssParameter>
+                  <CssParameter name="stroke">#ffffff</CssParameter>
+                  <CssParameter name="stroke-width">1</CssParameter>
                 </Stroke>
               </Mark>
-              <Size>7</Size>
+              <Size>6</Size>
             </Graphic>
           </PointSymbolizer>
           <TextSymbolizer>

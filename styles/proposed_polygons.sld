@@ -1,7 +1,8 @@
 <?xml version="1.0" encoding="UTF-8"?>
 <!--
   Proposed polygons by their worst verdict: outlines without a fill, so that the ground under them shows. Told apart
-  by line: pass thin, marginal broken, no data dotted, fail heavy. Rust only adds to that.
+  by line: pass near black without breaks, marginal broken, no data dotted, fail heavy. Rust only adds to that. A white casing
+  lifts them from the dark end of the score, which in grey is as dark as rust.
 -->
 <StyledLayerDescriptor version="1.0.0"
     xmlns="http://www.opengis.net/sld"
@@ -23,8 +24,15 @@
           </ogc:Filter>
           <PolygonSymbolizer>
             <Stroke>
+              <CssParameter name="stroke">#ffffff</CssParameter>
+              <CssParameter name="stroke-width">4.5</CssParameter>
+              <CssParameter name="stroke-opacity">0.8</CssParameter>
+            </Stroke>
+          </PolygonSymbolizer>
+          <PolygonSymbolizer>
+            <Stroke>
               <CssParameter name="stroke">#1a1a1a</CssParameter>
-              <CssParameter name="stroke-width">1.5</CssParameter>
+              <CssParameter name="stroke-width">2</CssParameter>
             </Stroke>
           </PolygonSymbolizer>
           <TextSymbolizer>
@@ -66,6 +74,13 @@
               <ogc:Literal>marginal</ogc:Literal>
             </ogc:PropertyIsEqualTo>
           </ogc:Filter>
+          <PolygonSymbolizer>
+            <Stroke>
+              <CssParameter name="stroke">#ffffff</CssParameter>
+              <CssParameter name="stroke-width">4.5</CssParameter>
+              <CssParameter name="stroke-opacity">0.8</CssParameter>
+            </Stroke>
+          </PolygonSymbolizer>
           <PolygonSymbolizer>
             <Stroke>
               <CssParameter name="stroke">#97471d</CssParameter>
@@ -114,6 +129,13 @@
           </ogc:Filter>
           <PolygonSymbolizer>
             <Stroke>
+              <CssParameter name="stroke">#ffffff</CssParameter>
+              <CssParameter name="stroke-width">4.5</CssParameter>
+              <CssParameter name="stroke-opacity">0.8</CssParameter>
+            </Stroke>
+          </PolygonSymbolizer>
+          <PolygonSymbolizer>
+            <Stroke>
               <CssParameter name="stroke">#1a1a1a</CssParameter>
               <CssParameter name="stroke-width">2</CssParameter>
               <CssParameter name="stroke-dasharray">2 3</CssParameter>
@@ -160,8 +182,15 @@
           </ogc:Filter>
           <PolygonSymbolizer>
             <Stroke>
+              <CssParameter name="stroke">#ffffff</CssParameter>
+              <CssParameter name="stroke-width">6.5</CssParameter>
+              <CssParameter name="stroke-opacity">0.8</CssParameter>
+            </Stroke>
+          </PolygonSymbolizer>
+          <PolygonSymbolizer>
+            <Stroke>
               <CssParameter name="stroke">#97471d</CssParameter>
-              <CssParameter name="stroke-width">3.5</CssParameter>
+              <CssParameter name="stroke-width">4</CssParameter>
             </Stroke>
           </PolygonSymbolizer>
           <TextSymbolizer>

@@ -1,10 +1,11 @@
 <?xml version="1.0" encoding="UTF-8"?>
 <!--
   Reasons: a mask whose bits are listed in reasons.csv. Zero means that nothing rules the cell out and is
-  not drawn; anything else is one veil of neutral grey.
+  not drawn; anything else is one white veil.
 
-  Grey has no hue to confuse with the score's colours, and half of the opacity lets depth shading show
-  through. The mask is not split by reason here: a cell often has several, and SLD cannot test bits.
+  Ruled-out ground is left as pale as paper (L* 92 or more over any depth), paler than the worst score (L* 82), so that grey print
+  and every kind of colour vision tell it from ground that has a score; grey of the same lightness as a middling score could not.
+  Depth shading shows faintly through it. The mask is not split by reason here: a cell often has several, and SLD cannot test bits.
   The two upper stops are equal, so the veil is even whether a program interpolates or not.
 -->
 <StyledLayerDescriptor version="1.0.0"
@@ -20,9 +21,9 @@
         <Rule>
           <RasterSymbolizer>
             <ColorMap>
-              <ColorMapEntry color="#727272" opacity="0" quantity="0" label="free"/>
-              <ColorMapEntry color="#727272" opacity="0.5" quantity="1" label="ruled out"/>
-              <ColorMapEntry color="#727272" opacity="0.5" quantity="4294967295" label="ruled out"/>
+              <ColorMapEntry color="#ffffff" opacity="0" quantity="0" label="free"/>
+              <ColorMapEntry color="#ffffff" opacity="0.7" quantity="1" label="ruled out"/>
+              <ColorMapEntry color="#ffffff" opacity="0.7" quantity="4294967295" label="ruled out"/>
             </ColorMap>
           </RasterSymbolizer>
         </Rule>

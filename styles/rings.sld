@@ -19,14 +19,14 @@
           <LineSymbolizer>
             <Stroke>
               <CssParameter name="stroke">#ffffff</CssParameter>
-              <CssParameter name="stroke-width">4</CssParameter>
+              <CssParameter name="stroke-width">4.5</CssParameter>
             </Stroke>
           </LineSymbolizer>
           <LineSymbolizer>
             <Stroke>
               <CssParameter name="stroke">#1a1a1a</CssParameter>
-              <CssParameter name="stroke-width">1.5</CssParameter>
-              <CssParameter name="stroke-dasharray">9 3 2 3</CssParameter>
+              <CssParameter name="stroke-width">2</CssParameter>
+              <CssParameter name="stroke-dasharray">11 4 2 4</CssParameter>
             </Stroke>
           </LineSymbolizer>
         </Rule>

@@ -2,10 +2,11 @@
 <!--
   Score, 0 to 1: the darker, the better.
 
-  Five stops, each 16 units of CIELAB lightness below the one before (L* 92, 76, 60, 44, 28), while the
+  Five stops, each 13 units of CIELAB lightness below the one before (L* 80, 67, 54, 41, 28), while the
   hue turns from straw to deep blue. The order is carried by lightness alone, so it survives grey print
   and every kind of colour vision; the hues run along the yellow-blue axis, which the common red-green
-  deficiencies see. Computed from L*C*h (C* 26, 34, 32, 26, 24; h 92, 120, 170, 215, 262 degrees) to sRGB.
+  deficiencies see. Computed from L*C*h (C* 38, 36, 32, 26, 26; h 90, 118, 165, 215, 262 degrees) to sRGB.
+  The worst score is still darker than ruled-out ground, which is left pale (see reasons).
 
   Cells that have no score are no-data and are not drawn.
 -->
@@ -21,13 +22,13 @@
       <FeatureTypeStyle>
         <Rule>
           <RasterSymbolizer>
-            <Opacity>0.8</Opacity>
+            <Opacity>0.85</Opacity>
             <ColorMap>
-              <ColorMapEntry color="#f9e7b6" quantity="0" label="0"/>
-              <ColorMapEntry color="#b0c384" quantity="0.25" label="0.25"/>
-              <ColorMapEntry color="#4c9f86" quantity="0.5" label="0.5"/>
-              <ColorMapEntry color="#0d7380" quantity="0.75" label="0.75"/>
-              <ColorMapEntry color="#174566" quantity="1" label="1"/>
+              <ColorMapEntry color="#dec47f" quantity="0" label="0"/>
+              <ColorMapEntry color="#99aa69" quantity="0.25" label="0.25"/>
+              <ColorMapEntry color="#428f72" quantity="0.5" label="0.5"/>
+              <ColorMapEntry color="#006b78" quantity="0.75" label="0.75"/>
+              <ColorMapEntry color="#0c4669" quantity="1" label="1"/>
             </ColorMap>
           </RasterSymbolizer>
         </Rule>

@@ -8,10 +8,10 @@ import java.util.List;
 
 /** The styles of the output layers (OGC SLD 1.0.0), as they are bundled with the program. */
 public final class Styles {
-    /** File names, one for each layer and raster of the output. */
-    public static final List<String> NAMES = List.of("approaches.sld", "areas.sld", "capacity.sld",
-            "chains.sld", "keep_off_buffers.sld", "landing_circles.sld",
-            "proposed_points.sld", "proposed_polygons.sld", "reasons.sld", "review.sld", "rings.sld", "score.sld", "sites.sld");
+    /** File names: one for each layer and raster of the output, and for each layer that only the map of a report has. */
+    public static final List<String> NAMES = List.of("approaches.sld", "areas.sld", "capacity.sld", "chains.sld", "contours.sld", "depth.sld",
+            "features.sld", "graticule.sld", "keep_off_buffers.sld", "landing_circles.sld", "picked_reason.sld", "proposed_points.sld",
+            "proposed_polygons.sld", "reasons.sld", "release_points.sld", "review.sld", "rings.sld", "score.sld", "sites.sld");
 
     private Styles() {}
 

@@ -68,7 +68,7 @@ class StylesTest {
             double l = lightness(stop.getAttribute("color"));
             if (i > 0) {
                 assertEquals(0.25, q - quantity);
-                assertEquals(-16, l - lightness, 0.5, stop.getAttribute("color"));
+                assertEquals(-13, l - lightness, 0.5, stop.getAttribute("color"));
             }
             quantity = q;
             lightness = l;
