@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 import org.seacairn.InputException;
@@ -13,7 +14,6 @@ import org.seacairn.drop.ModuleDrop;
 import org.seacairn.drop.PastLandings;
 import org.seacairn.drop.PlannedDrop;
 import org.seacairn.drop.Standing;
-import org.seacairn.drop.StandingTable;
 import org.seacairn.export.DropPlots;
 import org.seacairn.export.DropTables;
 import org.seacairn.export.DropTables.Case;
@@ -161,23 +161,12 @@ final class DropRun {
         return result;
     }
 
-    private List<Runnable> ofModule(Files file, Result result) {
-        List<StandingTable.Row> rows = StandingTable.of(result.plan, result.drop);
-        double factor = StandingTable.factor(result.plan);
-        List<Runnable> files = new ArrayList<>(List.of(
-                () -> DropTables.writeModule(file.named("module.csv"), result.drop),
-                () -> DropTables.writeLanding(file.named("landing_radius.csv"), result.drop, StandingTable.depths(result.plan, result.drop)),
-                () -> DropTables.writeStanding(file.named("standing.csv"), rows, factor),
-                () -> DropPlots.write(file.named("standing.svg"), DropPlots.standing(result.plan.module().name(), rows, factor))));
+    private List<Runnable> ofModule(Function<String, Path> file, Result result) {
+        List<Runnable> files = new ArrayList<>(List.of(() -> ModuleFiles.write(result.plan, result.drop, file)));
         if (result.past.isPresent()) {
-            files.add(() -> DropTables.writePast(file.named(PAST), missed()));
+            files.add(() -> DropTables.writePast(file.apply(PAST), missed()));
         }
         return files;
-    }
-
-    /** Where to write a file of the output. */
-    private interface Files {
-        Path named(String name);
     }
 
     private static List<Case> cases(String current, Site site, List<PlannedDrop> drops, Standing standing) {

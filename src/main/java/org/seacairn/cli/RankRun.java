@@ -86,8 +86,10 @@ final class RankRun {
             List<KeepOffBuffer> buffers = ScoreRun.result(buffersAside);
             stages.done("buffers");
             List<String> warnings = new ArrayList<>(RankWarnings.of(plan, depth, layers, totals, sites));
+            warnings.addAll(DropWarnings.of(plan, engine.drop()));
             warnings.addAll(reviewed);
             write(aside, output, plan, sites, buffers, totals, grid);
+            engine.drop().ifPresent(drop -> ModuleFiles.write(plan, drop, output::resolve));
             List<Run.InputFile> hashed = ScoreRun.result(inputs);
             stages.done("writing");
             RunJson.write(output.resolve(RunJson.FILE_NAME), new Run(Version.text(), command(), plan, hashed,

@@ -158,6 +158,7 @@ final class ReviewSummary {
             case METRES -> result.display() == Display.US
                     ? String.format(Locale.ROOT, "%.1f ft", value / METRES_PER_FOOT + 0.0) : String.format(Locale.ROOT, "%.1f m", value + 0.0);
             case DEGREES -> String.format(Locale.ROOT, "%.1f deg", value);
+            case FACTOR -> String.format(Locale.ROOT, "%.2f", value);
             case VRM -> String.format(Locale.ROOT, "%.6f", value);
         };
     }

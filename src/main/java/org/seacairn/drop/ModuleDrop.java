@@ -26,6 +26,8 @@ public final class ModuleDrop {
     private final double deepestM;
     private final List<Sunk> profiles = new ArrayList<>();
     private final Scatter scatter;
+    private final ByDepth tiltDeg;
+    private final ByDepth currentMomentNm;
 
     /** The descents through one profile: as stated, in a faster current, and with more drag. */
     private record Sunk(CurrentProfile profile, Flow flow, Descent stated, Descent faster, Descent dragged, Attitude attitude) {}
@@ -44,6 +46,8 @@ public final class ModuleDrop {
             profiles.add(new Sunk(profile, flow, Descent.of(body, flow, deepestM), Descent.of(body, faster, deepestM),
                     Descent.of(dragged, flow, deepestM), Attitude.of(body, flow, parts.releaseTiltDeg(), deepestM)));
         }
+        this.tiltDeg = ByDepth.of(deepestM, depthM -> worst(sunk -> sunk.attitude.worstTiltDegNear(depthM)));
+        this.currentMomentNm = ByDepth.of(deepestM, this::momentNm);
     }
 
     /** Empty unless the plan states of what the module is made, and a current that is known below the surface. */
@@ -146,11 +150,11 @@ public final class ModuleDrop {
 
     /** Tilt against the vertical that the module may come down with: near that depth, in the worst profile. */
     public double tiltDeg(double depthM) {
-        return worst(sunk -> sunk.attitude.worstTiltDegNear(depthM));
+        return tiltDeg.at(depthM);
     }
 
     /** Moment of the current about the underside of a module that stands at that depth, in the worst profile. */
-    double currentMomentNm(double depthM) {
+    private double momentNm(double depthM) {
         ModuleBody parts = body.parts();
         CurrentMoment moment = new CurrentMoment(body.baseLateralDragAreaM2(), parts.base().heightM(),
                 body.poleLateralDragAreaM2(), body.heightM() - parts.pole().lengthM(), body.heightM(), body.water().densityKgPerM3());
@@ -166,7 +170,12 @@ public final class ModuleDrop {
         double g = body.water().gravityMPerS2();
         return new Overturning(body.submergedWeightN(), body.massKg() * g * body.centreOfMassM(),
                 body.water().densityKgPerM3() * body.volumeM3() * g * body.centreOfBuoyancyM(),
-                body.parts().base().widthM() / 2, currentMomentNm(depthM));
+                body.parts().base().widthM() / 2, currentMomentNm.at(depthM));
+    }
+
+    /** Factor of safety against overturning; NaN for a slope or a depth of NaN. */
+    public double stability(double depthM, double slopeDeg) {
+        return Double.isNaN(depthM) ? depthM : overturning(depthM).factor(slopeDeg, tiltDeg(depthM));
     }
 
     /** The slope up to which the module keeps a factor of safety against overturning; NaN if it does not on level ground. */
@@ -190,9 +199,8 @@ public final class ModuleDrop {
     public Standing standing(double depthM, double slopeDeg, Optional<BottomClass> bottom) {
         Touchdown touchdown = touchdown(0, depthM);
         Embedment embedment = embedment(depthM, bottom);
-        double tiltDeg = tiltDeg(depthM);
-        return new Standing(touchdown.sinkSpeedMPerS(), touchdown.impactEnergyJ(), tiltDeg, embedment,
-                embedment.reliefM(body.heightM()), overturning(depthM).factor(slopeDeg, tiltDeg));
+        return new Standing(touchdown.sinkSpeedMPerS(), touchdown.impactEnergyJ(), tiltDeg(depthM), embedment,
+                embedment.reliefM(body.heightM()), stability(depthM, slopeDeg));
     }
 
     /** Landing radius by depth, never less than at a lesser depth. */

@@ -14,7 +14,7 @@ public record Figures(Unit unit, double required, double measured, double allowa
 
     /** What the figures are in. */
     public enum Unit {
-        METRES(3), DEGREES(3), VRM(6);
+        METRES(3), DEGREES(3), VRM(6), FACTOR(3);
 
         private final int decimals;
 

@@ -9,6 +9,7 @@ import java.util.function.DoublePredicate;
 import net.sf.geographiclib.Geodesic;
 import org.seacairn.criterion.WorkingLayer;
 import org.seacairn.drop.LandingRadius;
+import org.seacairn.drop.ModuleDrop;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.KeepOff;
 import org.seacairn.plan.SitingPlan.LayerFile;
@@ -23,6 +24,8 @@ import org.seacairn.score.WorkingLayers;
 final class ReviewRules {
     private static final SiteCells.Measure DEPTH = (depths, cols, i) -> depths[i];
     private static final SiteCells.Measure HEIGHT = (depths, cols, i) -> -depths[i];
+    /** Nothing turns over a module with more; a figure that is infinite could not be printed. */
+    private static final double MOST_FACTOR = 99;
     private static final DoublePredicate NEVER = value -> false;
 
     private final SitingPlan plan;
@@ -55,6 +58,7 @@ final class ReviewRules {
         ReviewRules made = new ReviewRules(plan, landing, map);
         made.depth();
         made.terrain(depth.grid().cellM());
+        ModuleDrop.of(plan).ifPresent(drop -> made.landing(drop, depth.grid().cellM(), layers));
         plan.bottom().ifPresent(bottom -> made.rules.add(new BottomRule(made.own("bottom", "bottom: classes"), map,
                 landing, bottom, layers.bottom().orElseThrow().lonLat(), sites)));
         plan.inside().ifPresent(inside -> made.rules.add(new InsideRule(
@@ -94,6 +98,16 @@ final class ReviewRules {
         plan.limits().roughest().ifPresent(roughest -> rules.add(new CellRule(own("ruggedness", "limits: ruggedness"), map,
                 1 + side / 2, (depths, cols, i) -> -slope.ruggedness(depths, cols, i, side),
                 r -> new Figures(Unit.VRM, roughest, -r, 0, false), NEVER)));
+    }
+
+    private void landing(ModuleDrop drop, double cellM, WorkingLayers layers) {
+        plan.limits().embedmentM().ifPresent(most -> plan.bottom().ifPresent(bottom -> rules.add(new EmbedmentRule(
+                own("embedment", "limits: embedment"), map, most, drop, bottom, layers.bottom().orElseThrow().lonLat()))));
+        SeabedSlope slope = new SeabedSlope(cellM);
+        plan.limits().stability().ifPresent(least -> rules.add(new CellRule(own("stability", "limits: stability"), map, 1,
+                (depths, cols, i) -> Math.min(MOST_FACTOR, drop.stability(
+                        Math.max(0, Math.min(depths[i], drop.deepestM())), slope.degrees(depths, cols, i))),
+                f -> new Figures(Unit.FACTOR, least, f, 0, true), NEVER)));
     }
 
     private void reefs(Reefs reefs, WorkingLayer layer) {
