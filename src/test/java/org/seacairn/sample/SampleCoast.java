@@ -16,15 +16,19 @@ import org.locationtech.jts.geom.util.GeometryTransformer;
 
 /** Writes every generated file of {@code sample-layers/}. The plan, the module and the README are written by hand. */
 public final class SampleCoast {
-    /** A strong day: speed falls with depth and the flow veers a little. Common practice, no source. */
+    /** Speed falls with depth and the flow veers a little. Common practice, no source. */
     private static final String CURRENT = """
-            depth_m,speed_kn,toward_deg
-            0,3.8,12
-            15,3.6,13
-            40,2.9,15
-            80,1.9,19
-            130,1.1,26
-            220,0.5,35
+            profile,depth_m,speed_kn,toward_deg
+            strong day,0,3.8,12
+            strong day,15,3.6,13
+            strong day,40,2.9,15
+            strong day,80,1.9,19
+            strong day,130,1.1,26
+            strong day,220,0.5,35
+            easy day,0,1.7,8
+            easy day,40,1.2,10
+            easy day,90,0.8,14
+            easy day,220,0.3,20
             """;
 
     private static final GeometryFactory DEGREES = new GeometryFactory();
