@@ -19,11 +19,13 @@ public final class Attitude {
     static final double NEAR_M = 5;
 
     private final List<Swing> swings;
-    private final double deepestM;
+    private final Descent upright;
+    private final double towardDeg;
 
-    private Attitude(List<Swing> swings, double deepestM) {
+    private Attitude(List<Swing> swings, Descent upright, double towardDeg) {
         this.swings = swings;
-        this.deepestM = deepestM;
+        this.upright = upright;
+        this.towardDeg = towardDeg;
     }
 
     /**
@@ -32,13 +34,11 @@ public final class Attitude {
      * @throws IllegalArgumentException if the current is not known that deep
      */
     public static Attitude of(SinkingBody body, Flow flow, double releaseTiltDeg, double deepestM) {
-        if (!(deepestM >= 0 && deepestM <= flow.deepestM())) {
-            throw new IllegalArgumentException("descent to " + deepestM + " m in a current known to " + flow.deepestM() + " m");
-        }
         if (!(releaseTiltDeg >= 0 && releaseTiltDeg <= 180)) {
             throw new IllegalArgumentException("release tilt " + releaseTiltDeg + " deg, which is not 0 to 180");
         }
-        double uprightS = Descent.of(body, flow, deepestM).at(deepestM).timeS() + NEAR_M / body.terminalSpeedMPerS();
+        Descent upright = Descent.of(body, flow, deepestM);
+        double uprightS = upright.at(deepestM).timeS() + NEAR_M / body.terminalSpeedMPerS();
         List<Swing> swings = new ArrayList<>();
         for (boolean baseMunk : new boolean[] {true, false}) {
             PlanarMotion motion = new PlanarMotion(body, flow, flow.surfaceTowardDeg(), baseMunk);
@@ -47,7 +47,7 @@ public final class Attitude {
                 swings.add(new Swing(motion, -releaseTiltDeg, deepestM + NEAR_M, uprightS));
             }
         }
-        return new Attitude(List.copyOf(swings), deepestM);
+        return new Attitude(List.copyOf(swings), upright, flow.surfaceTowardDeg());
     }
 
     /** Tilt in degrees, 0 to 180, as the underside of the base first comes to that depth. */
@@ -76,18 +76,29 @@ public final class Attitude {
     public boolean rightsItself() {
         return swings.stream().allMatch(swing -> {
             int from = swing.staysUnder(UPRIGHT_DEG);
-            return from < swing.count() && swing.reachedM(from) <= deepestM;
+            return from < swing.count() && swing.reachedM(from) <= upright.deepestM();
         });
     }
 
+    /**
+     * How far a module that turns comes down from where the upright one does, at most, along the surface current: a leaning base
+     * glides toward the side that the pole leans to. In metres; no part of {@link Descent}, to be held against the scatter.
+     */
+    public double glideM(double depthM) {
+        Touchdown at = upright.at(depthM);
+        double toward = Math.toRadians(towardDeg);
+        double driftM = at.driftEastM() * Math.sin(toward) + at.driftNorthM() * Math.cos(toward);
+        return worst(swing -> Math.abs(swing.forwardMAt(depthM) - driftM));
+    }
+
     private void checked(double depthM) {
-        if (!(depthM >= 0 && depthM <= deepestM)) {
-            throw new IllegalArgumentException("depth " + depthM + " m of a descent from 0 to " + deepestM + " m");
+        if (!(depthM >= 0 && depthM <= upright.deepestM())) {
+            throw new IllegalArgumentException("depth " + depthM + " m of a descent from 0 to " + upright.deepestM() + " m");
         }
     }
 
-    private double worst(ToDoubleFunction<Swing> tiltDeg) {
-        return swings.stream().mapToDouble(tiltDeg).max().orElseThrow();
+    private double worst(ToDoubleFunction<Swing> figure) {
+        return swings.stream().mapToDouble(figure).max().orElseThrow();
     }
 
     private interface AtSample {
@@ -98,7 +109,7 @@ public final class Attitude {
         double latest = 0;
         for (Swing swing : swings) {
             int from = swing.staysUnder(SETTLED_DEG);
-            if (from == swing.count() || swing.reachedM(from) > deepestM) {
+            if (from == swing.count() || swing.reachedM(from) > upright.deepestM()) {
                 return OptionalDouble.empty();
             }
             latest = Math.max(latest, figure.of(swing, from));

@@ -6,7 +6,7 @@ import org.apache.commons.math3.ode.nonstiff.DormandPrince853Integrator;
 import org.apache.commons.math3.ode.sampling.FixedStepHandler;
 import org.apache.commons.math3.ode.sampling.StepNormalizer;
 
-/** One way down of a module that turns: its tilt over time and depth, sampled every 0.02 s. Immutable once made. */
+/** One way down of a module that turns: its tilt and its way forward over time and depth, sampled every 0.02 s. Immutable once made. */
 final class Swing {
     private static final double SAMPLE_S = 0.02;
     private static final double TOLERANCE = 1e-9;
@@ -58,6 +58,10 @@ final class Swing {
         return samples.depthM[i];
     }
 
+    double forwardM(int i) {
+        return samples.forwardM[i];
+    }
+
     /** Signed and not wrapped: positive where the pole leans forward, 360 after a turn. */
     double signedTiltDeg(int i) {
         return samples.tiltDeg[i];
@@ -70,16 +74,25 @@ final class Swing {
 
     /** As its underside first comes to that depth. */
     double tiltDegAt(double depthM) {
+        return wrapped(at(depthM, samples.tiltDeg));
+    }
+
+    /** Way forward of the underside from where it was released, as it first comes to that depth. */
+    double forwardMAt(double depthM) {
+        return at(depthM, samples.forwardM);
+    }
+
+    private double at(double depthM, double[] figure) {
         int after = 0;
         while (after < samples.size - 1 && samples.reachedM[after] < depthM) {
             after++;
         }
         if (after == 0) {
-            return tiltDeg(0);
+            return figure[0];
         }
         double from = samples.depthM[after - 1];
         double share = Math.min(1, (depthM - from) / (samples.depthM[after] - from));
-        return wrapped(samples.tiltDeg[after - 1] + share * (samples.tiltDeg[after] - samples.tiltDeg[after - 1]));
+        return figure[after - 1] + share * (figure[after] - figure[after - 1]);
     }
 
     /** Largest tilt while the underside is between two depths; NaN if it is in none of the samples. */
@@ -129,6 +142,7 @@ final class Swing {
         private double[] depthM = new double[2048];
         private double[] reachedM = new double[2048];
         private double[] tiltDeg = new double[2048];
+        private double[] forwardM = new double[2048];
         private int size;
 
         @Override
@@ -141,10 +155,12 @@ final class Swing {
                 depthM = Arrays.copyOf(depthM, 2 * size);
                 reachedM = Arrays.copyOf(reachedM, 2 * size);
                 tiltDeg = Arrays.copyOf(tiltDeg, 2 * size);
+                forwardM = Arrays.copyOf(forwardM, 2 * size);
             }
             timeS[size] = atS;
             depthM[size] = y[PlanarMotion.DEPTH];
             reachedM[size] = size == 0 ? depthM[size] : Math.max(reachedM[size - 1], depthM[size]);
+            forwardM[size] = y[PlanarMotion.X];
             tiltDeg[size++] = Math.toDegrees(y[PlanarMotion.TILT]);
         }
     }

@@ -20,7 +20,7 @@ import org.seacairn.plan.ModuleBody.Shape;
 class AttitudeTest {
     private static final SinkingBody SAMPLE = SinkingBody.of(Modules.sample(), Modules.SAMPLE_HEIGHT_M);
 
-    /** Rounding alone may tilt it: in this model a plate in still water flutters by a degree at most, and grows into it. */
+    /** Rounding alone tilts it a little: in this model the sample module ends up in a flutter of 0.3 to 0.7 degrees. */
     @Test
     void uprightStaysUprightInStillWater() {
         Attitude attitude = Attitude.of(SAMPLE, Currents.still(150), 0, 150);
@@ -36,6 +36,28 @@ class AttitudeTest {
     void uprightItSinksAsTheDescentDoes() {
         Swing swing = swing(SAMPLE, Currents.still(150), 0, true);
         assertEquals(Descent.of(SAMPLE, Currents.still(150), 100).at(100).timeS(), swing.timeS(swing.count() - 1), 1e-6);
+    }
+
+    @Test
+    void inStillWaterItEndsInASmallFlutter() {
+        Flow still = Currents.still(600);
+        Swing ideal = new Swing(new PlanarMotion(SAMPLE, still, 0, true), 5, 600, 200);
+        Swing separated = new Swing(new PlanarMotion(SAMPLE, still, 0, false), 5, 600, 200);
+        assertEquals(0.675, ideal.worstTiltDeg(550, 600), 0.01);
+        assertEquals(0.314, separated.worstTiltDeg(550, 600), 0.01);
+    }
+
+    /** Upright in still water nothing glides; in the current the leaning module does, the way that the Lagrangian test confirms. */
+    @Test
+    void aLeaningModuleGlides() {
+        assertEquals(0, Attitude.of(SAMPLE, Currents.still(150), 0, 150).glideM(150), 1e-4);
+        Attitude inCurrent = Attitude.of(SAMPLE, Currents.sample(), 0, 150);
+        Touchdown upright = Descent.of(SAMPLE, Currents.sample(), 150).at(150);
+        double along = upright.driftM() * Math.cos(Math.toRadians(12) - Math.atan2(upright.driftEastM(), upright.driftNorthM()));
+        double leaningM = new Swing(new PlanarMotion(SAMPLE, Currents.sample(), 12, false), 0, 155, 60).forwardMAt(150);
+        assertEquals(leaningM - along, inCurrent.glideM(150), 1e-6);
+        assertTrue(inCurrent.glideM(150) > 10 && inCurrent.glideM(150) < 25, "" + inCurrent.glideM(150));
+        assertEquals(0, inCurrent.glideM(0));
     }
 
     @ParameterizedTest
@@ -125,19 +147,20 @@ class AttitudeTest {
     /** Lagrange's equations, with a mass matrix summed up from the parts and its slope by differences, in small plain steps. */
     @Test
     void plainStepsOfLagrangesEquationsGiveTheSame() {
-        for (int seed = 0; seed < 10; seed++) {
+        for (int seed = 0; seed < 8; seed++) {
             Random random = new Random(seed);
             SinkingBody body = seed == 0 ? SAMPLE : random(random);
             Flow flow = Currents.random(random, 110);
             double tiltDeg = 240 * random.nextDouble() - 120;
             boolean baseMunk = seed % 2 == 0;
-            Swing swing = new Swing(new PlanarMotion(body, flow, 40, baseMunk), tiltDeg, 40, 60);
+            Swing swing = new Swing(new PlanarMotion(body, flow, 40, baseMunk), tiltDeg, 30, 60);
             PlainTurning plain = new PlainTurning(body, flow, 40, baseMunk, tiltDeg);
             int compared = 0;
             while (compared < swing.count() - 1) {
                 assertEquals(swing.timeS(compared), plain.seconds(), 1e-9);
                 assertEquals(plain.tiltDeg(), swing.signedTiltDeg(compared), 0.02, "seed " + seed + ", depth " + plain.depthM());
                 assertEquals(plain.depthM(), swing.depthM(compared), 0.002, "seed " + seed + ", depth " + plain.depthM());
+                assertEquals(plain.forwardM(), swing.forwardM(compared), 0.01, "seed " + seed + ", depth " + plain.depthM());
                 plain.step(0.02);
                 compared++;
             }
@@ -148,7 +171,7 @@ class AttitudeTest {
     /** However it is let go, in whatever current, it comes down within the time it is given. */
     @Test
     void everyModuleComesDown() {
-        for (int seed = 0; seed < 60; seed++) {
+        for (int seed = 0; seed < 40; seed++) {
             Random random = new Random(seed);
             Attitude attitude = Attitude.of(random(random), Currents.random(random, 100), 180 * random.nextDouble(), 100);
             double tiltDeg = attitude.worstTiltDegNear(100);

@@ -186,6 +186,10 @@ final class PlainTurning {
         return seconds;
     }
 
+    double forwardM() {
+        return y[0];
+    }
+
     double depthM() {
         return y[1];
     }
