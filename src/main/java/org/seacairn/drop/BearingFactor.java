@@ -3,7 +3,7 @@ package org.seacairn.drop;
 /**
  * Bearing factor of a footing in undrained clay after A. W. Skempton, The bearing capacity of clays, Building
  * Research Congress, 1951: {@code Nc = 5 (1 + 0.2 D/B) (1 + 0.2 B/L)} with D/B counted up to 2.5. Against his chart
- * for a square or circle (6.2 at the surface, 9.0 from D/B = 4) it lies up to 7 % low.
+ * for a square or circle (6.2 at the surface, 9.0 from D/B = 4) it lies up to 7 % low above D/B = 2 and up to 5 % high at 2.5.
  */
 final class BearingFactor {
     /** Depth over width from which the factor no longer grows. */

@@ -13,6 +13,7 @@ final class OffsetCircle {
     /** Nothing that counts lies farther out than this many deviations. */
     private static final double FAR = 9;
     private static final int PANELS = 24;
+    private static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(8);
 
     /** Factor of a one-sided 95 % along a line: no circle of 95 % fits in a narrower half-plane. */
     private static final double LINE_95 = Math.sqrt(2) * Erf.erfInv(0.9);
@@ -39,16 +40,18 @@ final class OffsetCircle {
     static double share(double radius, double bias) {
         double from = Math.asin(Math.max(-1, Math.min(1, (bias - FAR) / radius)));
         double to = Math.asin(Math.max(-1, Math.min(1, (bias + FAR) / radius)));
-        GaussIntegratorFactory rules = new GaussIntegratorFactory();
+        double half = (to - from) / PANELS / 2;
         double sum = 0;
-        for (int i = 0; i < PANELS; i++) {
-            GaussIntegrator rule = rules.legendre(8, from + (to - from) * i / PANELS, from + (to - from) * (i + 1) / PANELS);
-            sum += rule.integrate(t -> {
-                double x = radius * Math.sin(t) - bias;
-                double half = radius * Math.cos(t);
-                return Math.exp(-x * x / 2) / Math.sqrt(2 * Math.PI) * Erf.erf(half / Math.sqrt(2)) * half;
-            });
+        for (int panel = 0; panel < PANELS; panel++) {
+            double middle = from + (2 * panel + 1) * half;
+            sum += half * RULE.integrate(t -> strip(radius, bias, middle + t * half));
         }
         return sum;
+    }
+
+    private static double strip(double radius, double bias, double t) {
+        double x = radius * Math.sin(t) - bias;
+        double half = radius * Math.cos(t);
+        return Math.exp(-x * x / 2) / Math.sqrt(2 * Math.PI) * Erf.erf(half / Math.sqrt(2)) * half;
     }
 }

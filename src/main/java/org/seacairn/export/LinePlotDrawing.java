@@ -14,7 +14,7 @@ final class LinePlotDrawing {
     private static final int LINE = 17;
     private static final int STEPS_DOWN = 8;
     /** A label of a tick with the room about it. */
-    private static final int STEP_ACROSS = 56;
+    private static final int STEP_ACROSS = 48;
 
     /** Width of a letter of the 12 pixel text, more than the average of usual sans-serif faces. */
     private static final double LETTER = 6.6;
@@ -41,7 +41,7 @@ final class LinePlotDrawing {
 
     String draw() {
         int bottom = panelTop + PANEL_HEIGHT + 44;
-        Svg svg = new Svg(WIDTH, bottom + (legend.size() + notes.size()) * LINE + 20, plot.title(), plot.description());
+        Svg svg = new Svg(WIDTH, bottom + (legend.size() + notes.size()) * LINE + 24, plot.title(), plot.description());
         for (int i = 0; i < title.size(); i++) {
             svg.text(title.get(i), WIDTH / 2.0, 26 + i * 22, "text-anchor", "middle", "font-size", "16", "font-weight", "bold");
         }
@@ -54,7 +54,7 @@ final class LinePlotDrawing {
         }
         legend(svg, bottom + 12);
         for (int i = 0; i < notes.size(); i++) {
-            svg.text(notes.get(i), LEFT, bottom + 16 + (legend.size() + i) * LINE, "fill", "#444444");
+            svg.text(notes.get(i), LEFT, bottom + 20 + (legend.size() + i) * LINE, "fill", "#444444");
         }
         return svg.close();
     }
