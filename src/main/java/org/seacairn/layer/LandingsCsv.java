@@ -37,8 +37,7 @@ public final class LandingsCsv {
     public record Row(String name, double plannedLongitudeDeg, double plannedLatitudeDeg, double surveyedLongitudeDeg,
             double surveyedLatitudeDeg, OptionalDouble depthM) {}
 
-    /** A column of lengths and the symbol of its unit. */
-    private record DepthColumn(int index, String unit) {}
+    private record DepthColumn(int index, double metresPerUnit) {}
 
     private final Path file;
     private final CsvRows rows;
@@ -67,6 +66,7 @@ public final class LandingsCsv {
         CsvColumns surveyed = columns("surveyed");
         Optional<DepthColumn> depth = depthColumn();
         int name = rows.header().stream().map(LandingsCsv::plain).toList().indexOf("name");
+        String header = rows.place();
         List<Row> read = new ArrayList<>();
         boolean any = false;
         for (CSVRecord row = rows.next(); row != null; row = rows.next()) {
@@ -77,7 +77,7 @@ public final class LandingsCsv {
         }
         rows.refuseIfProblems();
         if (!any) {
-            throw problem("has no row below its header; give a row for each drop");
+            throw VectorReader.problem(file, header, "has no row below its header; give a row for each drop");
         }
         return List.copyOf(read);
     }
@@ -109,7 +109,7 @@ public final class LandingsCsv {
     private OptionalDouble depthM(CSVRecord row, DepthColumn column) {
         String text = rows.numberText(row, column.index());
         return text.isEmpty() ? OptionalDouble.empty()
-                : OptionalDouble.of(number(column.index(), text + " " + column.unit(), LandingsCsv::parseDepthM));
+                : OptionalDouble.of(number(column.index(), text, value -> parseDepthM(value, column.metresPerUnit())));
     }
 
     /** What a cell holds, or NaN after a problem was noted. */
@@ -122,11 +122,11 @@ public final class LandingsCsv {
         }
     }
 
-    private static double parseDepthM(String text) {
-        double depth = Quantity.si("depth", text, Quantity.Kind.LENGTH);
+    private static double parseDepthM(String text, double metresPerUnit) {
+        double depth = DegreeText.DECIMAL.matcher(text).matches() ? Double.parseDouble(text) * metresPerUnit : Double.NaN;
         if (!(depth > 0 && depth <= DEEPEST_M)) {
-            throw new InputException("depth is \"" + text + "\", which is no depth of a bottom; write it above 0, positive down,"
-                    + " and at most " + Math.round(DEEPEST_M) + " m, or leave it empty");
+            throw new InputException("\"" + text + "\" is no depth of a bottom; write a number above 0, positive down and no deeper than "
+                    + Math.round(DEEPEST_M) + " m, or leave it empty");
         }
         return depth;
     }
@@ -149,16 +149,15 @@ public final class LandingsCsv {
                 throw problem("columns \"" + rows.header().get(found.index()) + "\" and \"" + rows.header().get(i)
                         + "\" both hold depths; keep one of them");
             }
-            String unit = name.substring(Math.min(name.length(), "depth_".length()));
-            requireUnit(rows.header().get(i), unit);
-            found = new DepthColumn(i, unit);
+            found = new DepthColumn(i, metresPerUnit(rows.header().get(i), name));
         }
         return Optional.ofNullable(found);
     }
 
-    private void requireUnit(String column, String unit) {
+    /** By what follows {@code depth_} in a column's name. */
+    private double metresPerUnit(String column, String name) {
         try {
-            Quantity.si(column, "1 " + unit, Quantity.Kind.LENGTH);
+            return Quantity.si(column, "1 " + name.substring(Math.min(name.length(), "depth_".length())), Quantity.Kind.LENGTH);
         } catch (InputException e) {
             throw VectorReader.problem(file, rows.place(), "its column \"" + column
                     + "\" names no unit of length; name it depth_m, depth_ft or depth_fathom", e);
