@@ -12,7 +12,7 @@ import org.apache.commons.math3.special.Erf;
 final class OffsetCircle {
     /** Nothing that counts lies farther out than this many deviations. */
     private static final double FAR = 9;
-    private static final int PANELS = 10;
+    private static final int PANELS = 8;
     private static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(8);
 
     /** Factor of a one-sided 95 % along a line: no circle of 95 % fits in a narrower half-plane. */
@@ -21,7 +21,7 @@ final class OffsetCircle {
     private OffsetCircle() {}
 
     /**
-     * Radius about the target that holds 95 % of landings, to 1e-8 of the deviation.
+     * Radius about the target that holds 95 % of landings, to 1e-7 of the deviation.
      *
      * @param biasM from the target to the middle of the landings, 0 or more
      * @param deviationM along any line, above 0
@@ -32,7 +32,7 @@ final class OffsetCircle {
         double most = bias + Scatter.RADIUS_95;
         // The bounds meet where there is no bias, and rounding may cross them.
         double radius = most - least < 1e-12 * most ? most
-                : new BrentSolver(1e-14, 1e-10).solve(200, r -> share(r, bias) - 0.95, least - 1e-9, most + 1e-9);
+                : new BrentSolver(1e-14, 1e-7).solve(200, r -> share(r, bias) - 0.95, least - 1e-9, most + 1e-9);
         return radius * deviationM;
     }
 

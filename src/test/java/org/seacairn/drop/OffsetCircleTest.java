@@ -22,7 +22,7 @@ class OffsetCircleTest {
     @ValueSource(doubles = {1e-3, 0.3, 1, 2.5, 8, 14})
     void holds95PercentAboutATargetBesideTheMiddle(double bias) {
         double radius = OffsetCircle.radius95M(bias * 7, 7) / 7;
-        assertEquals(0.95, bySeries(radius, bias), 1e-9);
+        assertEquals(0.95, bySeries(radius, bias), 1e-7);
         assertEquals(bySeries(radius / 2, bias), OffsetCircle.share(radius / 2, bias), 1e-9);
     }
 
