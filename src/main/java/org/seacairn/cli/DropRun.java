@@ -116,10 +116,11 @@ final class DropRun {
         CellDetail cell = run.engine().detail(place.col(), place.row());
         requireDepth(plan, drop, target, cell);
         Site site = new CheckedSites(plan, run.engine(), run.layers()).at(place, target.name());
-        List<Case> cases = new ArrayList<>(cases("as stated", site, site.drops(), site.standing().orElseThrow()));
-        SiteDrops.Found faster = new SiteDrops(plan, Optional.of(drop.inFasterCurrent(KNOT_M_PER_S)), run.grid().crs(), List.of())
+        List<Case> cases = new ArrayList<>(cases("as stated", site, site.drops(), site.standing().orElseThrow(), drop));
+        ModuleDrop inFaster = drop.inFasterCurrent(KNOT_M_PER_S);
+        SiteDrops.Found faster = new SiteDrops(plan, Optional.of(inFaster), run.grid().crs(), List.of())
                 .at(target.longitudeDeg(), target.latitudeDeg(), cell);
-        cases.addAll(cases(FASTER, site, faster.drops(), faster.standing().orElseThrow()));
+        cases.addAll(cases(FASTER, site, faster.drops(), faster.standing().orElseThrow(), inFaster));
         List<LandingDraws> draws = IntStream.range(0, drop.profiles().size())
                 .mapToObj(i -> LandingDraws.of(drop, i, site.depthM(), request.draws, request.seed)).toList();
         run.done("sinking");
@@ -169,8 +170,8 @@ final class DropRun {
         return files;
     }
 
-    private static List<Case> cases(String current, Site site, List<PlannedDrop> drops, Standing standing) {
-        return drops.stream().map(drop -> new Case(site.name(), current, drop, standing)).toList();
+    private static List<Case> cases(String current, Site site, List<PlannedDrop> drops, Standing standing, ModuleDrop in) {
+        return drops.stream().map(drop -> new Case(site.name(), current, drop, standing, in.glideM(site.depthM()))).toList();
     }
 
     /** @throws InputException if the plan does not tell how its module sinks to the deepest depth that it allows */

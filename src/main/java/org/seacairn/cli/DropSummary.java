@@ -72,7 +72,7 @@ final class DropSummary {
         if (result.plan().module().landingRadiusM().isPresent()) {
             lines.add("The module file states a landing radius of %s, which holds in the plan instead.", lines.length(site.landingRadiusM()));
         }
-        attitude(standing);
+        attitude(standing, site.depthM());
         standing(standing);
         lines.add("With 1 kn more: its factor against overturning is %s.",
                 factor(target.cases().get(target.cases().size() - 1).standing().stability()));
@@ -93,15 +93,15 @@ final class DropSummary {
                 draws.draws(), lines.length(draws.radiusM()), draws.opinionOf(parts));
     }
 
-    private void attitude(Standing standing) {
+    private void attitude(Standing standing, double depthM) {
         ModuleDrop drop = result.drop();
         double settledM = 0;
         for (int i = 0; i < drop.profiles().size(); i++) {
             settledM = Math.max(settledM, drop.attitude(i).settledDepthM().orElse(Double.NaN));
         }
-        lines.add("Leaves the deck tilted by %s deg; %s; comes down within %.0f deg of upright.", Shown.number(drop.body().parts().releaseTiltDeg()),
+        lines.add("Leaves the deck tilted by %s deg; %s; comes down within %.0f deg of upright. Leaning, it may glide by %s, which the scatter stands for.", Shown.number(drop.body().parts().releaseTiltDeg()),
                 Double.isNaN(settledM) ? "does not settle under 5 deg" : "stays under 5 deg from " + lines.length(settledM) + " down",
-                Math.max(1, Math.ceil(standing.tiltDeg())));
+                Math.max(1, Math.ceil(standing.tiltDeg())), lines.length(drop.glideM(depthM)));
     }
 
     private void standing(Standing standing) {
@@ -121,7 +121,7 @@ final class DropSummary {
             double slopeDeg = drop.steepestSlopeDeg(depthM, StandingTable.factor(result.plan()));
             lines.add("%8s  %6.0f s  %8s  %14s  %14s", lines.length(depthM), drop.touchdown(0, depthM).timeS(),
                     lines.length(drop.touchdown(0, depthM).driftM()), lines.length(drop.landing(depthM).radiusM()),
-                    Double.isNaN(slopeDeg) ? "none" : String.format(Locale.ROOT, "%.0f deg", Math.floor(slopeDeg)));
+                    Double.isNaN(slopeDeg) ? "none" : slopeDeg >= 89 ? "any" : String.format(Locale.ROOT, "%.0f deg", Math.floor(slopeDeg)));
         }
         lines.add("The slope is that of a factor of %s against overturning; standing.csv tells it by bottom and current.",
                 Shown.number(StandingTable.factor(result.plan())));
@@ -130,11 +130,11 @@ final class DropSummary {
     private void past(PastLandings past) {
         lines.add("%d earlier drops missed by %s toward %03.0f deg on average%s; scatter %s (95 %% sure: %s to %s) along any line%s.",
                 past.drops(), lines.length(past.bias().lengthM()), past.bias().bearingDeg(),
-                past.bias().zeroWithin() ? ", which may be chance" : ", more than chance: look for its cause",
+                past.bias().zeroWithin() ? ", which is no sign of a bias" : ", more than chance: look for its cause",
                 lines.length(past.scatterM().value()), lines.length(past.scatterM().lower()), lines.length(past.scatterM().upper()),
                 past.scatterDeg().map(a -> String.format(Locale.ROOT, ", as an angle %.1f deg (%.1f to %.1f); to plan with it, state for example"
                         + " \"scatter-angle: %.1f deg\"", a.value(), a.lower(), a.upper(), past.tooFew() ? a.upper() : a.value())).orElse(""));
-        lines.add("  By them alone 95 %% land within %s of the target, %s at most.%s", lines.length(past.radius95M()), lines.length(past.radius95UpperM()),
+        lines.add("  By them alone 95 %% land within %s of the target, or within %s with 95 %% confidence.%s", lines.length(past.radius95M()), lines.length(past.radius95UpperM()),
                 past.tooFew() ? " So few drops tell little: take the upper figures, and 10 or more." : "");
     }
 

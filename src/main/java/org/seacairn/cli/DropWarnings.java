@@ -43,6 +43,13 @@ final class DropWarnings {
                         + "; it leaves the deck tilted by " + Shown.number(drop.body().parts().releaseTiltDeg()) + " degrees");
             }
         }
+        double glideM = drop.glideM(drop.deepestM());
+        double scatterM = drop.scatter().radius95M(drop.deepestM());
+        if (plan.module().landingRadiusM().isEmpty() && glideM > scatterM) {
+            warnings.add("module: leaning on its way down it may glide by " + Shown.metres(Math.round(glideM)) + " in " + Shown.metres(Math.round(
+                    drop.deepestM())) + " of water, more than the scatter of " + Shown.metres(Math.round(scatterM))
+                    + " that the landing radius allows for; state a larger scatter-angle");
+        }
         plan.limits().deepestM().ifPresent(deepest -> {
             if (deepest > drop.deepestM()) {
                 warnings.add("current: it stops at " + Shown.metres(drop.deepestM()) + "; deeper sites have no release point");

@@ -4,8 +4,8 @@ import java.util.Arrays;
 import java.util.Locale;
 import org.apache.commons.math3.distribution.BinomialDistribution;
 import org.apache.commons.math3.distribution.NormalDistribution;
+import org.apache.commons.math3.random.MersenneTwister;
 import org.apache.commons.math3.random.RandomGenerator;
-import org.apache.commons.math3.random.Well19937c;
 import org.seacairn.plan.SitingPlan.Current;
 
 /**
@@ -28,7 +28,7 @@ public record LandingDraws(double radiusM, double lowM, double highM, int draws)
      * @param draws 100 or more
      */
     public static LandingDraws of(ModuleDrop drop, int profile, double depthM, int draws, long seed) {
-        RandomGenerator random = new Well19937c(seed);
+        RandomGenerator random = new MersenneTwister(seed);
         Current current = drop.plan().current().orElseThrow();
         Flow flow = drop.flow(profile);
         Touchdown planned = drop.touchdown(profile, depthM);

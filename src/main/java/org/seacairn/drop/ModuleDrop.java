@@ -153,6 +153,14 @@ public final class ModuleDrop {
         return tiltDeg.at(depthM);
     }
 
+    /**
+     * How far the module may come down from where its upright descent leads, by gliding while it leans; the worst profile. No
+     * part of the landing radius, whose scatter stands for it.
+     */
+    public double glideM(double depthM) {
+        return worst(sunk -> sunk.attitude.glideM(depthM));
+    }
+
     /** Moment of the current about the underside of a module that stands at that depth, in the worst profile. */
     private double momentNm(double depthM) {
         ModuleBody parts = body.parts();

@@ -27,8 +27,9 @@ public final class DropTables {
      * A drop onto one target.
      *
      * @param current in words: as stated, or by how much faster
+     * @param glideM how far it may come down from there by leaning; within the scatter
      */
-    public record Case(String site, String current, PlannedDrop drop, Standing standing) {}
+    public record Case(String site, String current, PlannedDrop drop, Standing standing, double glideM) {}
 
     /** What a module is, one figure a row; a coefficient with the area or volume that it multiplies. */
     private record Figure(String what, double value, int decimals, String unit, String times, String source) {
@@ -92,6 +93,7 @@ public final class DropTables {
                 figure("impact_speed_m_s", 1, c -> c.standing().impactSpeedMPerS()),
                 figure("impact_energy_kj", 0, c -> c.standing().impactEnergyJ() / 1000),
                 figure("tilt_deg", 0, c -> c.standing().tiltDeg()),
+                figure("glide_m", 0, Case::glideM),
                 figure("embedment_m", 1, c -> c.standing().embedment().depthM()),
                 figure("relief_m", 1, c -> c.standing().reliefM()),
                 figure("bearing_factor", 1, c -> c.standing().embedment().bearingFactor()),

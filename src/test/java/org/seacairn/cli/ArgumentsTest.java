@@ -15,10 +15,10 @@ import org.seacairn.cli.TinyScene.Outcome;
 class ArgumentsTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            ''                        | seacairn      | name a command: rank, infill, ring, areas, review, layers
+            ''                        | seacairn      | name a command: rank, infill, ring, areas, drop, review, layers
             rnk plan.yaml             | seacairn      | there is no command "rnk"; did you mean rank?
             RANK plan.yaml            | seacairn      | there is no command "RANK"; did you mean rank?
-            help                      | seacairn      | there is no command "help"; name one of rank, infill, ring, areas, review, layers
+            help                      | seacairn      | there is no command "help"; name one of rank, infill, ring, areas, drop, review, layers
             -x                        | seacairn      | there is no option -x; options of a command come after its name
             --quiet rank plan.yaml    | seacairn      | there is no option --quiet; options of a command come after its name
             rank                      | seacairn rank | name a siting plan, for example: seacairn rank plan.yaml

@@ -25,12 +25,17 @@ class LandingDrawsTest {
     /** Scatter and barge are round normal errors, for which the radius is known. */
     @Test
     void roundErrorsAloneGiveTheirOwnRadius() {
-        LandingDraws scatter = LandingDraws.of(drop(5, 0, 0, 0, 0, DropPlans.STRONG), 0, 100, 4000, 1);
-        double radiusM = 2.4477 * 100 * Math.tan(Math.toRadians(5));
-        assertTrue(scatter.lowM() <= radiusM && radiusM <= scatter.highM(), scatter.toString());
-        assertTrue(scatter.highM() - scatter.lowM() < 0.08 * radiusM, scatter.toString());
-        LandingDraws barge = LandingDraws.of(drop(0, 0, 0, 0, 12, DropPlans.STRONG), 0, 100, 4000, 2);
-        assertTrue(barge.lowM() <= 12 && 12 <= barge.highM(), barge.toString());
+        double scatterM = 2.4477 * 100 * Math.tan(Math.toRadians(5));
+        int held = 0;
+        for (int seed = 1; seed <= 20; seed++) {
+            LandingDraws scatter = LandingDraws.of(drop(5, 0, 0, 0, 0, DropPlans.STRONG), 0, 100, 1000, seed);
+            assertTrue(scatter.highM() - scatter.lowM() < 0.16 * scatterM, scatter.toString());
+            LandingDraws barge = LandingDraws.of(drop(0, 0, 0, 0, 12, DropPlans.STRONG), 0, 100, 1000, 100 + seed);
+            held += scatter.lowM() <= scatterM && scatterM <= scatter.highM() ? 1 : 0;
+            held += barge.lowM() <= 12 && 12 <= barge.highM() ? 1 : 0;
+        }
+        // Of 40 intervals at 95 % two miss on average; six or more would in one run of seventy.
+        assertTrue(held >= 35, "of 40 intervals only " + held + " hold the radius");
     }
 
     /** One error along one line: 95 % lie within its own 95 % figure. */

@@ -36,10 +36,10 @@ class GeoJsonWriterTest {
         assertEquals("{\"type\":\"FeatureCollection\",\"name\":\"sites\",\"features\":[", lines.get(0));
         assertTrue(lines.get(1).startsWith("{\"type\":\"Feature\",\"properties\":{\"rank\":1,\"site\":\"=S-01, \\\"<A&B>\\\"\","
                 + "\"longitude_deg\":-79.123456789,\"latitude_deg\":27.243666667,"), lines.get(1));
-        assertTrue(lines.get(1).contains("\"release_longitude_deg\":null,"), lines.get(1));
+        assertTrue(lines.get(1).contains("\"release_longitude_deg\":-79.124000,"), lines.get(1));
         assertTrue(lines.get(1).endsWith(
                 "\"geometry\":{\"type\":\"Point\",\"coordinates\":[-79.123456789,27.243666667]}},"), lines.get(1));
-        assertTrue(lines.get(2).contains("\"slope_deg\":null,\"bottom\":null,"), lines.get(2));
+        assertTrue(lines.get(2).contains("\"release_longitude_deg\":null,") && lines.get(2).contains("\"slope_deg\":null,\"bottom\":null,"), lines.get(2));
         assertEquals("]}", lines.get(3));
         assertEquals(4, lines.size());
     }

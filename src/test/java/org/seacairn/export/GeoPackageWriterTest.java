@@ -120,7 +120,7 @@ class GeoPackageWriterTest {
 
     @Test
     void everyRowIsThereWithItsValues() throws SQLException {
-        assertEquals(List.of("1|1|=S-01, \"<A&B>\"|-79.123456789123|1.25|@old wreck|null", "2|2|S-02|-79.1234|null|null|null"),
+        assertEquals(List.of("1|1|=S-01, \"<A&B>\"|-79.123456789123|1.25|@old wreck|27.243", "2|2|S-02|-79.1234|null|null|null"),
                 query("SELECT fid, rank, site, longitude_deg, slope_deg, nearest_stone, release_latitude_deg FROM sites"));
         assertEquals(List.of("1|Shipping lanes|500.0|a rule|1", "2|cables|92.6|null|0"),
                 query("SELECT fid, layer, distance_m, source, confirmed FROM keep_off_buffers"));

@@ -33,7 +33,10 @@ class SitesCsvTest {
                 + "slope_deg,bottom,score,suitability_depth,suitability_clearance,"
                 + "distance_shipping_lanes_m,nearest_shipping_lanes,distance_cables_m,nearest_cables,"
                 + "nearest_stone,stone_distance_m,landing_radius_m,release_longitude_deg,release_latitude_deg,"
-                + "required_shipping_lanes_m,required_cables_m,stone_required_m", lines().get(0));
+                + "required_shipping_lanes_m,required_cables_m,stone_required_m,"
+                + "release_distance_shipping_lanes_m,release_required_shipping_lanes_m,"
+                + "release_distance_cables_m,release_required_cables_m,release_bearing_deg,release_distance_m,sink_time_s,"
+                + "impact_speed_m_s,impact_energy_kj,tilt_deg,embedment_m,relief_m,stability,standing_note", lines().get(0));
     }
 
     @Test
@@ -43,13 +46,14 @@ class SitesCsvTest {
         String ddm = CoordinateText.formatLongitudeDdm(-79.123456789123) + "," + CoordinateText.formatLatitudeDdm(27.243666666666);
         assertEquals("1,\"'=S-01, \"\"<A&B>\"\"\",-79.123456789,27.243666667," + ddm
                 + ",601234.500,3012345.250,92.400,1.250,sand,0.812346,1.000000,0.500000,"
-                + "812.346,#7,1200.000,\"'-cable\",\"'@old wreck\",75.500,30.000,,,540.250,540.250,67.082", line);
+                + "812.346,#7,1200.000,\"'-cable\",\"'@old wreck\",75.500,30.000,-79.124000,27.243000,540.250,540.250,67.082,"
+                + "640.0,500.0,,,201,31,27,3.7,62,2,0.4,8.7,4.2,", line);
     }
 
     @Test
     void whatIsNotKnownIsEmpty() throws IOException {
         String line = lines().get(2);
-        assertTrue(line.endsWith(",601234.500,3012325.250,93.000,,,0.500000,,0.000000,,,,,,,0.000,,,,,"), line);
+        assertTrue(line.endsWith(",601234.500,3012325.250,93.000,,,0.500000,,0.000000,,,,,,,0.000,,,,,,,,,,,,,,,,,,,"), line);
     }
 
     @Test
@@ -78,7 +82,8 @@ class SitesCsvTest {
             CSVRecord first = CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).build().parse(in).iterator().next();
             assertEquals("'=S-01, \"<A&B>\"", first.get("site"));
             assertEquals("812.346", first.get("distance_shipping_lanes_m"));
-            assertEquals("", first.get("release_latitude_deg"));
+            assertEquals("27.243000", first.get("release_latitude_deg"));
+            assertEquals("", first.get("standing_note"));
         }
     }
 
