@@ -147,7 +147,7 @@ final class SymbolizerReader {
         double before = Double.NEGATIVE_INFINITY;
         while (children.next()) {
             in.attributes("color", "opacity", "quantity", "label");
-            double value = in.number("quantity", in.attribute("quantity"), -1e15, 1e15);
+            double value = in.number("quantity", in.attribute("quantity"), -1e10, 1e10);
             if (value <= before) {
                 throw in.problem("quantity is \"" + StyleElements.shown(in.attribute("quantity")) + "\", no more than the one before; write them rising");
             }
