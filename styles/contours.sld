@@ -1,6 +1,6 @@
 <?xml version="1.0" encoding="UTF-8"?>
 <!--
-  Contour lines of depth: the thinnest lines without breaks, in slate (L* 42), on a faint white casing that lifts them from the
+  Contour lines of depth: the thinnest lines without breaks, in slate (L* 42), on a white casing that lifts them from the
   dark end of the score. Those with a figure are heavier, so that the eye can count from one to the next.
 
   Figure and line have one colour; on the white halo its contrast is 6 to 1.
@@ -27,7 +27,7 @@
             <Stroke>
               <CssParameter name="stroke">#ffffff</CssParameter>
               <CssParameter name="stroke-width">2.25</CssParameter>
-              <CssParameter name="stroke-opacity">0.55</CssParameter>
+              <CssParameter name="stroke-opacity">0.75</CssParameter>
             </Stroke>
           </LineSymbolizer>
           <LineSymbolizer>
@@ -49,7 +49,7 @@
             <Stroke>
               <CssParameter name="stroke">#ffffff</CssParameter>
               <CssParameter name="stroke-width">3</CssParameter>
-              <CssParameter name="stroke-opacity">0.55</CssParameter>
+              <CssParameter name="stroke-opacity">0.75</CssParameter>
             </Stroke>
           </LineSymbolizer>
           <LineSymbolizer>

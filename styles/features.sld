@@ -5,7 +5,7 @@
   see, and tritanopia turns one into teal and the other into red.
 
   Keep-off layers are told apart by the breaks of their lines, or by their marks: a layer has the look of its place in the plan. Breaks
-  are shorter than those of any line that is proposed, for grey print, where violet and rust are one. Reefs, the stones that gaps are
+  are shorter than those of any line that is proposed, but for those of the sixth layer and further, for grey print, where violet and rust are one. Reefs, the stones that gaps are
   measured from, are the only full near-black stars and grounds. A permit area has a line within a wide pale band, the reverse of the
   double line of a candidate.
 
@@ -38,14 +38,14 @@
           <LineSymbolizer>
             <Stroke>
               <CssParameter name="stroke">#ffffff</CssParameter>
-              <CssParameter name="stroke-width">3.5</CssParameter>
+              <CssParameter name="stroke-width">4.5</CssParameter>
               <CssParameter name="stroke-opacity">0.8</CssParameter>
             </Stroke>
           </LineSymbolizer>
           <LineSymbolizer>
             <Stroke>
               <CssParameter name="stroke">#5b53a8</CssParameter>
-              <CssParameter name="stroke-width">1.5</CssParameter>
+              <CssParameter name="stroke-width">2</CssParameter>
             </Stroke>
           </LineSymbolizer>
           <PointSymbolizer>
@@ -81,14 +81,14 @@
           <LineSymbolizer>
             <Stroke>
               <CssParameter name="stroke">#ffffff</CssParameter>
-              <CssParameter name="stroke-width">3.5</CssParameter>
+              <CssParameter name="stroke-width">4.5</CssParameter>
               <CssParameter name="stroke-opacity">0.8</CssParameter>
             </Stroke>
           </LineSymbolizer>
           <LineSymbolizer>
             <Stroke>
               <CssParameter name="stroke">#5b53a8</CssParameter>
-              <CssParameter name="stroke-width">1.5</CssParameter>
+              <CssParameter name="stroke-width">2</CssParameter>
               <CssParameter name="stroke-dasharray">4 2</CssParameter>
             </Stroke>
           </LineSymbolizer>
@@ -125,14 +125,14 @@
           <LineSymbolizer>
             <Stroke>
               <CssParameter name="stroke">#ffffff</CssParameter>
-              <CssParameter name="stroke-width">3.5</CssParameter>
+              <CssParameter name="stroke-width">4.5</CssParameter>
               <CssParameter name="stroke-opacity">0.8</CssParameter>
             </Stroke>
           </LineSymbolizer>
           <LineSymbolizer>
             <Stroke>
               <CssParameter name="stroke">#5b53a8</CssParameter>
-              <CssParameter name="stroke-width">1.5</CssParameter>
+              <CssParameter name="stroke-width">2</CssParameter>
               <CssParameter name="stroke-dasharray">1.5 2.5</CssParameter>
             </Stroke>
           </LineSymbolizer>
@@ -169,14 +169,14 @@
           <LineSymbolizer>
             <Stroke>
               <CssParameter name="stroke">#ffffff</CssParameter>
-              <CssParameter name="stroke-width">3.5</CssParameter>
+              <CssParameter name="stroke-width">4.5</CssParameter>
               <CssParameter name="stroke-opacity">0.8</CssParameter>
             </Stroke>
           </LineSymbolizer>
           <LineSymbolizer>
             <Stroke>
               <CssParameter name="stroke">#5b53a8</CssParameter>
-              <CssParameter name="stroke-width">1.5</CssParameter>
+              <CssParameter name="stroke-width">2</CssParameter>
               <CssParameter name="stroke-dasharray">6 2 1.5 2</CssParameter>
             </Stroke>
           </LineSymbolizer>
@@ -213,14 +213,14 @@
           <LineSymbolizer>
             <Stroke>
               <CssParameter name="stroke">#ffffff</CssParameter>
-              <CssParameter name="stroke-width">3.5</CssParameter>
+              <CssParameter name="stroke-width">4.5</CssParameter>
               <CssParameter name="stroke-opacity">0.8</CssParameter>
             </Stroke>
           </LineSymbolizer>
           <LineSymbolizer>
             <Stroke>
               <CssParameter name="stroke">#5b53a8</CssParameter>
-              <CssParameter name="stroke-width">1.5</CssParameter>
+              <CssParameter name="stroke-width">2</CssParameter>
               <CssParameter name="stroke-dasharray">6 2 1.5 2 1.5 2</CssParameter>
             </Stroke>
           </LineSymbolizer>
@@ -264,7 +264,8 @@
           <LineSymbolizer>
             <Stroke>
               <CssParameter name="stroke">#5b53a8</CssParameter>
-              <CssParameter name="stroke-width">0.75</CssParameter>
+              <CssParameter name="stroke-width">1</CssParameter>
+              <CssParameter name="stroke-dasharray">9 9</CssParameter>
             </Stroke>
           </LineSymbolizer>
           <PointSymbolizer>
@@ -336,9 +337,8 @@
           </ogc:Filter>
           <LineSymbolizer>
             <Stroke>
-              <CssParameter name="stroke">#5b53a8</CssParameter>
+              <CssParameter name="stroke">#dad6f0</CssParameter>
               <CssParameter name="stroke-width">6</CssParameter>
-              <CssParameter name="stroke-opacity">0.35</CssParameter>
             </Stroke>
           </LineSymbolizer>
           <LineSymbolizer>
@@ -367,7 +367,7 @@
             <Stroke>
               <CssParameter name="stroke">#6a6a6a</CssParameter>
               <CssParameter name="stroke-width">1</CssParameter>
-              <CssParameter name="stroke-dasharray">18 6</CssParameter>
+              <CssParameter name="stroke-dasharray">30 8</CssParameter>
             </Stroke>
           </LineSymbolizer>
         </Rule>

@@ -6,7 +6,8 @@
   Ruled-out ground is left as pale as paper (L* 92 or more over any depth), paler than the worst score (L* 82), so that grey print
   and every kind of colour vision tell it from ground that has a score; grey of the same lightness as a middling score could not.
   Depth shading shows faintly through it. The mask is not split by reason here: a cell often has several, and SLD cannot test bits.
-  The two upper stops are equal, so the veil is even whether a program interpolates or not.
+  The two upper stops are equal, so the veil is even whether a program interpolates or not. Draw it under the score: some programs
+  do not know the opacity of a single stop and would veil the free cells too.
 -->
 <StyledLayerDescriptor version="1.0.0"
     xmlns="http://www.opengis.net/sld"
@@ -20,10 +21,11 @@
       <FeatureTypeStyle>
         <Rule>
           <RasterSymbolizer>
+            <Opacity>0.7</Opacity>
             <ColorMap>
               <ColorMapEntry color="#ffffff" opacity="0" quantity="0" label="free"/>
-              <ColorMapEntry color="#ffffff" opacity="0.7" quantity="1" label="ruled out"/>
-              <ColorMapEntry color="#ffffff" opacity="0.7" quantity="4294967295" label="ruled out"/>
+              <ColorMapEntry color="#ffffff" quantity="1" label="ruled out"/>
+              <ColorMapEntry color="#ffffff" quantity="2147483647" label="ruled out"/>
             </ColorMap>
           </RasterSymbolizer>
         </Rule>
