@@ -365,7 +365,7 @@
           </LineSymbolizer>
           <LineSymbolizer>
             <Stroke>
-              <CssParameter name="stroke">#6a6a6a</CssParameter>
+              <CssParameter name="stroke">#5e5e5e</CssParameter>
               <CssParameter name="stroke-width">1</CssParameter>
               <CssParameter name="stroke-dasharray">30 8</CssParameter>
             </Stroke>
