@@ -35,7 +35,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.seacairn.cli.TinyScene.Outcome;
 
 class RankCommandTest {
-    private static final Set<String> FILES = Set.of("sites.csv", "seacairn.gpkg", "sites.geojson", "buffers.geojson",
+    private static final Set<String> FILES = Set.of("release_points.gpx", "styles/release_points.sld", "sites.csv", "seacairn.gpkg", "sites.geojson", "buffers.geojson",
             "sites.gpx", "sites.kml", "score.tif", "reasons.tif", "reasons.csv", "run.json", "styles/keep_off_buffers.sld",
             "styles/landing_circles.sld", "styles/reasons.sld", "styles/score.sld", "styles/sites.sld");
 
@@ -74,7 +74,9 @@ class RankCommandTest {
         assertEquals("rank,site,longitude_deg,latitude_deg,longitude_ddm,latitude_ddm,easting_m,northing_m,depth_m,slope_deg,bottom,score,"
                 + "suitability_depth,suitability_slope,suitability_bottom,suitability_clearance,suitability_spacing,"
                 + "distance_old_cables_m,nearest_old_cables,nearest_stone,stone_distance_m,landing_radius_m,"
-                + "release_longitude_deg,release_latitude_deg,required_old_cables_m,stone_required_m", lines.get(0));
+                + "release_longitude_deg,release_latitude_deg,required_old_cables_m,stone_required_m,"
+                + "release_bearing_deg,release_distance_m,sink_time_s,impact_speed_m_s,impact_energy_kj,tilt_deg,embedment_m,"
+                + "relief_m,stability,standing_note", lines.get(0));
         assertEquals(List.of("1,S01", "2,S02", "3,S03", "4,S04"),
                 lines.stream().skip(1).map(line -> line.substring(0, 5)).toList());
         lines.stream().skip(1).forEach(line -> assertTrue(line.contains(",Cable 1,Teapot,"), line));

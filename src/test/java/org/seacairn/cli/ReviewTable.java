@@ -19,6 +19,7 @@ final class ReviewTable {
     static final List<String> COLUMNS = List.of("site", "rule", "source", "required_m", "measured_m", "allowance_m", "margin_m",
             "verdict", "nearest_feature", "nearest_longitude_deg", "nearest_latitude_deg", "bearing_deg", "longitude_deg", "latitude_deg",
             "longitude_ddm", "latitude_ddm", "required_deg", "measured_deg", "margin_deg", "required_vrm", "measured_vrm", "margin_vrm",
+            "required_factor", "measured_factor", "margin_factor",
             "confirmed", "edges", "note", "caution");
     /** Two roundings to the millimetre, and what the oracle itself is off by. */
     private static final double DISTANCE_TOLERANCE_M = 1.5e-3;

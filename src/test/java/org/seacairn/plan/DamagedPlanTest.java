@@ -44,7 +44,7 @@ class DamagedPlanTest {
                 fail("seed " + SEED + ", draw " + draw + ":\n" + plan, e);
             }
         }
-        assertTrue(read > draws / 50 && read < draws / 2, "read " + read + " of " + draws);
+        assertTrue(read > draws / 100 && read < draws / 2, "read " + read + " of " + draws);
     }
 
     private static String damagedText(String text, Random random) {
