@@ -24,12 +24,12 @@ import org.seacairn.place.AreaRequest;
 import org.seacairn.place.AreaScan;
 import org.seacairn.place.Packing;
 import org.seacairn.plan.SitingPlan;
+import org.seacairn.report.AreasPage;
 import org.seacairn.review.Finding;
 import org.seacairn.review.ProposedSite;
 import org.seacairn.review.Review;
 import org.seacairn.review.SiteReview;
 import org.seacairn.review.Verdict;
-import org.seacairn.score.ScoreRun;
 import org.seacairn.score.ScoreTotals;
 
 /** Candidate permit areas, from plan to output folder. */
@@ -63,7 +63,7 @@ final class AreasRun {
         Judge judge = new Judge(run);
         ScoreTotals totals;
         try (AreaScan scan = new AreaScan(run.engine(), request, run.threads())) {
-            totals = ScoreRun.run(run.engine(), run.threads(), scan);
+            totals = run.score(scan);
             run.done("scoring");
             try {
                 scan.choose(judge);
@@ -152,6 +152,7 @@ final class AreasRun {
         run.write(tables, new Run.AreaCounts(totals.cells(), totals.withDepth(), totals.scored(), result.areas.size(),
                 result.refusedBy.values().stream().mapToLong(Integer::longValue).sum(),
                 result.areas.stream().mapToLong(a -> a.modules().size()).sum()), result.warnings,
+                (written, map) -> AreasPage.of(written, result.request, result.turn, result.areas, totals, result.refusedBy, Optional.of(map)),
                 () -> AreaTables.writeCsv(run.file("areas.csv"), result.plan, result.areas),
                 () -> AreaTables.writeCapacity(run.file("capacity.csv"), result.areas),
                 () -> GpxWriter.write(run.file("areas.gpx"), result.plan.title(), List.of(),

@@ -39,6 +39,7 @@ import org.seacairn.plan.Shown;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.Edges;
 import org.seacairn.plan.SitingPlan.LayerFile;
+import org.seacairn.report.ChainPage;
 
 /** A chain from reef to reef, from plan to output folder. */
 final class InfillRun {
@@ -263,11 +264,18 @@ final class InfillRun {
         double unbridgedM = result.legs.stream().flatMap(leg -> leg.found.unbridged().stream()).mapToDouble(Unbridged::lengthM).sum();
         double mean = sites.stream().mapToDouble(Site::score).average().orElse(Double.NaN);
         run.write(tables, new Run.ChainCounts(sites.size(), result.legs.size(), mean, unbridgedM), result.warnings,
+                (written, map) -> ChainPage.of(written, result.legs.stream().map(InfillRun::told).toList(), result.gaps, result.request.corridorM, sites,
+                        result.gapRows, tradeoff(result.legs), result.drift, result.reasons, Optional.of(map)),
                 () -> SitesCsv.write(run.file("sites.csv"), result.plan, sites),
                 () -> ChainTables.writeCsv(run.file("chains.csv"), result.gapRows),
                 () -> ChainTables.writeTradeoff(run.file("tradeoff.csv"), tradeoff(result.legs)),
                 () -> GpxWriter.write(run.file("sites.gpx"), result.plan.title(), sites, routes(result)),
                 () -> GpxWriter.writeReleases(run.file("release_points.gpx"), result.plan.title(), releases));
+    }
+
+    private static ChainPage.Leg told(Leg leg) {
+        return new ChainPage.Leg(leg.from(), leg.to(), leg.corridor.axis().stonesApartM(), leg.chosen.map(chain -> chain.modules().size()),
+                leg.found.unbridged());
     }
 
     /** The table of what more modules would bring. */

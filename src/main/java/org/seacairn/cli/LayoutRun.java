@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Future;
+import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -21,12 +22,17 @@ import org.seacairn.place.Pick;
 import org.seacairn.place.Site;
 import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.SitingPlan;
+import org.seacairn.report.MapSection;
+import org.seacairn.report.Page;
+import org.seacairn.report.ReducedRasters;
+import org.seacairn.report.RunMap;
 import org.seacairn.review.ProposedSite;
 import org.seacairn.review.Review;
 import org.seacairn.review.SiteReview;
 import org.seacairn.review.Verdict;
 import org.seacairn.score.ScoreEngine;
 import org.seacairn.score.ScoreRun;
+import org.seacairn.score.ScoreTotals;
 import org.seacairn.score.WorkingDepth;
 import org.seacairn.score.WorkingLayers;
 
@@ -46,6 +52,7 @@ final class LayoutRun {
     private final Stages stages;
     private final Future<List<KeepOffBuffer>> buffers;
     private Function<ProposedSite, SiteReview> review;
+    private ReducedRasters rasters;
 
     /**
      * @param command as it stands in {@code run.json}
@@ -157,13 +164,34 @@ final class LayoutRun {
         return new ArrayList<>(RankWarnings.ofInputs(plan, depth, layers));
     }
 
+    /** Shows the scores that a sink takes on the report's map too; without this it has depths alone. */
+    <T> ScoreTotals score(ScoreRun.Sink<T> sink) {
+        MapSink<T> forMap = new MapSink<>(depth, sink);
+        ScoreTotals totals = ScoreRun.run(engine, settings.threads, forMap);
+        rasters = forMap.rasters();
+        return totals;
+    }
+
+    /** The last table is that of the buffers, which lie below the plan's layers; the first lies on top. */
+    private MapSection map(List<FeatureTable<?>> tables) {
+        RunMap map = new RunMap(rasters == null ? MapSink.ofDepth(depth) : rasters);
+        for (int i = tables.size() - 1; i >= 0; i--) {
+            map.add(tables.get(i), tables.get(i).description().replaceFirst(";.*", ""));
+            if (i == tables.size() - 1) {
+                map.addPlan(plan, layers);
+            }
+        }
+        return map.section(plan, plan.display());
+    }
+
     /**
      * Writes the tables and what else there is.
      *
      * @param tables the first gives its name to the GeoJSON and KML files
+     * @param page of the run
      * @param others write files of their own
      */
-    void write(List<FeatureTable<?>> tables, Record counts, List<String> warnings, Runnable... others) {
+    void write(List<FeatureTable<?>> tables, Record counts, List<String> warnings, BiFunction<Run, MapSection, Page> page, Runnable... others) {
         List<FeatureTable<?>> all = new ArrayList<>(tables);
         all.add(FeatureTable.keepOffBuffers(ScoreRun.result(buffers)));
         String name = tables.get(0).name();
@@ -176,8 +204,10 @@ final class LayoutRun {
         List<Run.InputFile> hashed = ScoreRun.result(inputs);
         done("writing");
         GridGeometry grid = grid();
-        RunJson.write(file(RunJson.FILE_NAME), new Run(Version.text(), settings.command, plan, hashed, Run.WorkingCrs.of(grid.crs()),
-                Run.WorkingGrid.of(grid),
-                depth.largestScaleError(), counts, warnings, stages.timingsS()));
+        Run run = new Run(Version.text(), settings.command, plan, hashed, Run.WorkingCrs.of(grid.crs()), Run.WorkingGrid.of(grid),
+                depth.largestScaleError(), counts, warnings, stages.timingsS());
+        page.apply(run, map(all)).write(file(Page.FILE_NAME));
+        done("report");
+        RunJson.write(file(RunJson.FILE_NAME), run);
     }
 }

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Future;
 import org.seacairn.InputException;
 import org.seacairn.export.FeatureTable;
@@ -25,6 +26,11 @@ import org.seacairn.place.Selection;
 import org.seacairn.place.Site;
 import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.SitingPlan;
+import org.seacairn.report.MapSection;
+import org.seacairn.report.Page;
+import org.seacairn.report.RankPage;
+import org.seacairn.report.ReducedRasters;
+import org.seacairn.report.RunMap;
 import org.seacairn.score.ScoreEngine;
 import org.seacairn.score.ScoreRun;
 import org.seacairn.score.ScoreTotals;
@@ -72,9 +78,12 @@ final class RankRun {
             Future<List<KeepOffBuffer>> buffersAside = aside.begin(() -> KeepOffBuffers.of(plan, layers, grid));
             ScoreEngine engine = new ScoreEngine(plan, depth, layers);
             ScoreTotals totals;
+            ReducedRasters reduced;
             try (RasterSink rasters = new RasterSink(output, engine)) {
-                totals = ScoreRun.run(engine, threads, rasters);
+                MapSink<RasterSink.Encoded> forMap = new MapSink<>(depth, rasters);
+                totals = ScoreRun.run(engine, threads, forMap);
                 rasters.finish();
+                reduced = forMap.rasters();
             }
             stages.done("scoring");
             requireDepth(plan, totals);
@@ -92,9 +101,11 @@ final class RankRun {
             engine.drop().ifPresent(drop -> ModuleFiles.write(plan, drop, output::resolve));
             List<Run.InputFile> hashed = ScoreRun.result(inputs);
             stages.done("writing");
-            RunJson.write(output.resolve(RunJson.FILE_NAME), new Run(Version.text(), command(), plan, hashed,
-                    Run.WorkingCrs.of(grid.crs()), Run.WorkingGrid.of(grid), depth.largestScaleError(),
-                    counts(totals, sites, grid), warnings, stages.timingsS()));
+            Run run = new Run(Version.text(), command(), plan, hashed, Run.WorkingCrs.of(grid.crs()), Run.WorkingGrid.of(grid),
+                    depth.largestScaleError(), counts(totals, sites, grid), warnings, stages.timingsS());
+            RankPage.of(run, selection, sites, Optional.of(map(reduced, plan, layers, sites, buffers))).write(output.resolve(Page.FILE_NAME));
+            stages.done("report");
+            RunJson.write(output.resolve(RunJson.FILE_NAME), run);
             output.commit();
             return new Result(plan, grid, totals, selection, sites, warnings, outFolder, stages.timingsS());
         }
@@ -129,6 +140,12 @@ final class RankRun {
                 () -> ReasonsCsv.write(output.resolve("reasons.csv"), reasonCounts(totals, grid)),
                 () -> Styles.copyTo(output.path(),
                         List.of("keep_off_buffers", "landing_circles", "reasons", "release_points", "score", "sites")));
+    }
+
+    private static MapSection map(ReducedRasters reduced, SitingPlan plan, WorkingLayers layers, List<Site> sites, List<KeepOffBuffer> buffers) {
+        return new RunMap(reduced).add(FeatureTable.keepOffBuffers(buffers), "Keep-off distances").addPlan(plan, layers)
+                .add(FeatureTable.landingCircles(sites), "Landing circles, 95 %").add(FeatureTable.sites(plan, sites), "Ranked sites")
+                .section(plan, plan.display());
     }
 
     private static List<ReasonCount> reasonCounts(ScoreTotals totals, GridGeometry grid) {

@@ -20,6 +20,10 @@ import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.Display;
 import org.seacairn.plan.SitingPlan.LayerFile;
+import org.seacairn.report.MapSection;
+import org.seacairn.report.Page;
+import org.seacairn.report.ReviewPage;
+import org.seacairn.report.RunMap;
 import org.seacairn.review.Proposal;
 import org.seacairn.review.Review;
 import org.seacairn.review.SiteReview;
@@ -91,14 +95,22 @@ final class ReviewRun {
                         () -> Styles.copyTo(output.path(), styles));
                 List<Run.InputFile> hashed = ScoreRun.result(inputs);
                 stages.done("writing");
-                RunJson.write(output.resolve(RunJson.FILE_NAME), new Run(Version.text(),
-                        "review" + (marginalOk ? " --marginal-ok" : ""), plan, hashed, Run.WorkingCrs.of(grid.crs()),
-                        Run.WorkingGrid.of(grid),
-                        depth.largestScaleError(), counts(result), warnings, stages.timingsS()));
+                Run run = new Run(Version.text(), "review" + (marginalOk ? " --marginal-ok" : ""), plan, hashed,
+                        Run.WorkingCrs.of(grid.crs()), Run.WorkingGrid.of(grid), depth.largestScaleError(), counts(result), warnings,
+                        stages.timingsS());
+                ReviewPage.of(run, source.file().getFileName().toString(), result.display, marginalOk, reviews, result.unchecked,
+                        Optional.of(map(plan, depth, layers, result)))
+                        .write(output.resolve(Page.FILE_NAME));
+                stages.done("report");
+                RunJson.write(output.resolve(RunJson.FILE_NAME), run);
                 output.commit();
                 return result;
             }
         }
+    }
+
+    private static MapSection map(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, Result result) {
+        return new RunMap(MapSink.ofDepth(depth)).addPlan(plan, layers).addReviews(result.reviews).section(plan, result.display);
     }
 
     /** The output folder is replaced as a whole, and must not take the proposal with it. */

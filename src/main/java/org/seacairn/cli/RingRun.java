@@ -24,6 +24,7 @@ import org.seacairn.place.RingResult;
 import org.seacairn.place.RingSearch;
 import org.seacairn.place.Site;
 import org.seacairn.plan.SitingPlan;
+import org.seacairn.report.RingPage;
 
 /** A ring about a reef, from plan to output folder. */
 final class RingRun {
@@ -92,7 +93,7 @@ final class RingRun {
         return ring.modules().stream().map(RingModule::pick).toList();
     }
 
-    private static void write(LayoutRun run, Result result) {
+    private void write(LayoutRun run, Result result) {
         List<Site> sites = result.sites;
         Optional<RingTables.AroundReef> ring = result.found.ring().map(r -> new RingTables.AroundReef(result.reef, r, sites));
         List<ReleaseTable.Release> releases = ReleaseTable.releases(sites);
@@ -102,6 +103,8 @@ final class RingRun {
         int atMost = result.found.fit().map(RingFit::atMost).orElse(sites.size());
         run.write(tables, new Run.RingCounts(sites.size(), result.found.cells(), result.found.scoredCells(), atMost, result.found.reasons()),
                 result.warnings,
+                (written, map) -> RingPage.of(written, result.reef, radius.leastM(), radius.mostM(), modules, result.found, result.passedOver, sites,
+                        Optional.of(map)),
                 () -> SitesCsv.write(run.file("sites.csv"), result.plan, sites),
                 () -> RingTables.writeCsv(run.file("ring.csv"), ring),
                 () -> GpxWriter.write(run.file("sites.gpx"), result.plan.title(), sites, routes(result)),

@@ -56,7 +56,7 @@ class AreasCommandTest {
         Outcome outcome = areas("--size", "300 m x 160 m", "--count", "2");
         assertEquals(0, outcome.status(), outcome.err());
         Map<String, String> files = TinyScene.bytes(scene.path("plan-areas"));
-        assertEquals(Set.of("areas.csv", "capacity.csv", "seacairn.gpkg", "areas.geojson", "areas.gpx", "areas.kml", "run.json",
+        assertEquals(Set.of("report.html", "areas.csv", "capacity.csv", "seacairn.gpkg", "areas.geojson", "areas.gpx", "areas.kml", "run.json",
                 "styles/areas.sld", "styles/capacity.sld", "styles/keep_off_buffers.sld"), files.keySet());
         files.remove("run.json");
         files.forEach((name, text) -> assertTrue(!text.contains(folder.toString()), name + " names a folder of this machine"));

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.seacairn.cli.TinyScene.Outcome;
 
 class InfillCommandTest {
-    private static final Set<String> FILES = Set.of("release_points.gpx", "styles/release_points.sld", "sites.csv", "chains.csv", "tradeoff.csv", "seacairn.gpkg", "sites.geojson",
+    private static final Set<String> FILES = Set.of("report.html", "release_points.gpx", "styles/release_points.sld", "sites.csv", "chains.csv", "tradeoff.csv", "seacairn.gpkg", "sites.geojson",
             "sites.gpx", "sites.kml", "run.json", "styles/chains.sld", "styles/keep_off_buffers.sld", "styles/landing_circles.sld",
             "styles/sites.sld");
 

@@ -35,7 +35,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.seacairn.cli.TinyScene.Outcome;
 
 class RankCommandTest {
-    private static final Set<String> FILES = Set.of("release_points.gpx", "styles/release_points.sld", "sites.csv", "seacairn.gpkg", "sites.geojson", "buffers.geojson",
+    private static final Set<String> FILES = Set.of("report.html", "release_points.gpx", "styles/release_points.sld", "sites.csv", "seacairn.gpkg", "sites.geojson", "buffers.geojson",
             "sites.gpx", "sites.kml", "score.tif", "reasons.tif", "reasons.csv", "run.json", "styles/keep_off_buffers.sld",
             "styles/landing_circles.sld", "styles/reasons.sld", "styles/score.sld", "styles/sites.sld");
 

@@ -82,7 +82,7 @@ class ReviewCommandTest {
         review("proposal.csv");
         assertTrue(scene.read("plan-review/review.csv").startsWith("site,rule,source,required_m,measured_m,allowance_m,margin_m,verdict,"
                 + "nearest_feature,nearest_longitude_deg,nearest_latitude_deg,bearing_deg,"));
-        assertEquals(Set.of("review.csv", "review.gpkg", "summary.txt", "run.json", "styles/approaches.sld", "styles/proposed_points.sld",
+        assertEquals(Set.of("review.csv", "review.gpkg", "summary.txt", "report.html", "run.json", "styles/approaches.sld", "styles/proposed_points.sld",
                 "styles/proposed_polygons.sld", "styles/review.sld"), TinyScene.bytes(scene.path("plan-review")).keySet());
     }
 

@@ -59,7 +59,7 @@ class RingCommandTest {
         Outcome outcome = around("100 m to 130 m", "4");
         assertEquals(0, outcome.status(), outcome.err());
         Map<String, String> files = TinyScene.bytes(scene.path("plan-ring"));
-        assertEquals(Set.of("release_points.gpx", "styles/release_points.sld", "sites.csv", "ring.csv", "seacairn.gpkg", "sites.geojson", "sites.gpx", "sites.kml", "run.json", "styles/rings.sld",
+        assertEquals(Set.of("report.html", "release_points.gpx", "styles/release_points.sld", "sites.csv", "ring.csv", "seacairn.gpkg", "sites.geojson", "sites.gpx", "sites.kml", "run.json", "styles/rings.sld",
                 "styles/keep_off_buffers.sld", "styles/landing_circles.sld", "styles/sites.sld"), files.keySet());
         files.remove("run.json");
         files.forEach((name, text) -> assertTrue(!text.contains(folder.toString()), name + " names a folder of this machine"));

@@ -1,0 +1,43 @@
+package org.seacairn.cli;
+
+import org.seacairn.grid.Window;
+import org.seacairn.report.ReducedRasters;
+import org.seacairn.report.ReducedRastersBuilder;
+import org.seacairn.score.ScoreRun;
+import org.seacairn.score.ScoredWindow;
+import org.seacairn.score.WorkingDepth;
+
+/** Reduces scored tiles for the report's map on their way to another sink. */
+final class MapSink<T> implements ScoreRun.Sink<T> {
+    private final WorkingDepth depth;
+    private final ReducedRastersBuilder reduced;
+    private final ScoreRun.Sink<T> next;
+
+    MapSink(WorkingDepth depth, ScoreRun.Sink<T> next) {
+        this.depth = depth;
+        this.reduced = new ReducedRastersBuilder(depth.grid(), true);
+        this.next = next;
+    }
+
+    /** Of a run that scores no tiles: the whole grid's depths are read for it. */
+    static ReducedRasters ofDepth(WorkingDepth depth) {
+        return ReducedRasters.ofDepth(depth.grid(), (col, row, cols, rows, into) -> depth.read(new Window(col, row, cols, rows), into));
+    }
+
+    @Override
+    public T encode(ScoredWindow tile) {
+        float[] depthM = new float[tile.score().length];
+        depth.read(tile.window(), depthM);
+        reduced.take(tile.window(), depthM, tile.score(), tile.reasons());
+        return next.encode(tile);
+    }
+
+    @Override
+    public void write(T encoded) {
+        next.write(encoded);
+    }
+
+    ReducedRasters rasters() {
+        return reduced.build();
+    }
+}
