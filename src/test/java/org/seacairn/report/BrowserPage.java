@@ -44,6 +44,8 @@ final class BrowserPage implements AutoCloseable {
         if (!within(Browser.PATIENCE, () -> log.isLoaded(loader))) {
             throw new IllegalStateException(address + ": not loaded within " + Browser.PATIENCE.toMillis() + " ms");
         }
+        // The page's scripts have not run and will not any more; the harness needs some.
+        session.call("Emulation.setScriptExecutionDisabled", Map.of("value", false));
         evaluate(TWO_FRAMES);
         loadTime = Duration.ofNanos(System.nanoTime() - from);
     }
@@ -73,12 +75,15 @@ final class BrowserPage implements AutoCloseable {
         parameters.put("expression", expression);
         parameters.put("returnByValue", true);
         parameters.put("awaitPromise", true);
-        parameters.put("timeout", patience.toMillis()); // Ends what never leaves the script.
+        parameters.put("timeout", patience.toMillis()); // Ends what never leaves the script; a promise it lets be.
+        long from = System.nanoTime();
         JsonValue answer;
         try {
-            answer = session.call("Runtime.evaluate", parameters, patience.plusMillis(500)); // What waits for a promise.
+            answer = session.call("Runtime.evaluate", parameters, patience.plusMillis(200));
         } catch (IllegalStateException e) {
-            throw new IllegalStateException(head(expression) + ": " + e.getMessage(), e);
+            boolean late = System.nanoTime() - from >= patience.toNanos();
+            throw new IllegalStateException(head(expression) + ": "
+                    + (late ? "not done within " + patience.toMillis() + " ms" : e.getMessage()), e);
         }
         JsonValue thrown = answer.get("exceptionDetails");
         if (!thrown.isNull()) {
