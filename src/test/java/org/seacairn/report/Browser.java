@@ -79,9 +79,7 @@ final class Browser implements AutoCloseable {
     /** Ends the browser, whatever state it is in, and removes its profile. */
     @Override
     public void close() {
-        // If it does not heed this, it is killed.
-        tools.send(DevTools.BROWSER, "Browser.close", Map.of());
-        process.close();
         tools.close();
+        process.close();
     }
 }

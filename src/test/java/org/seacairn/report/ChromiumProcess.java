@@ -24,10 +24,12 @@ final class ChromiumProcess implements AutoCloseable {
 
     /**
      * Becomes the browser. What it leaves behind waits for a line on the standard input, which {@link #close} sends;
-     * an end of it without one means that this Java machine was killed, and ends the browser too.
+     * an end of it without one means that this Java machine was killed: then it ends the browser and removes the
+     * folder, which is {@code $0}.
      */
     private static final String SHELL =
-            "exec 3<&0; { read -r done <&3 || kill -KILL $$; } </dev/null >/dev/null 2>&1 & exec \"$@\" 3<&- </dev/null";
+            "exec 3<&0; { read -r done <&3 || { kill -KILL $$; sleep 1; rm -rf -- \"$0\"; }; } </dev/null >/dev/null 2>&1 & "
+            + "exec \"$@\" 3<&- </dev/null";
 
     private final Process process;
     private final Path folder;
@@ -62,7 +64,7 @@ final class ChromiumProcess implements AutoCloseable {
     }
 
     private static List<String> command(Path executable, Path folder) {
-        return List.of("sh", "-c", SHELL, "sh", executable.toString(),
+        return List.of("sh", "-c", SHELL, folder.toString(), executable.toString(),
                 "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
                 "--disable-background-networking", "--disable-component-update", "--disable-sync",
                 "--disable-dev-shm-usage", // Containers may have 64 MB there.
@@ -112,7 +114,7 @@ final class ChromiumProcess implements AutoCloseable {
         }
     }
 
-    /** Gives it a moment to end by itself, which whoever closes it has asked for or not, then kills it with all its children. */
+    /** Kills it with all its children, whatever state it is in: its profile holds nothing worth a farewell. */
     @Override
     public synchronized void close() {
         if (Thread.currentThread() != atExit) {
@@ -133,15 +135,22 @@ final class ChromiumProcess implements AutoCloseable {
         }
         List<ProcessHandle> all = new ArrayList<>(process.descendants().toList());
         all.add(process.toHandle());
-        awaitEnd(all, Thread.currentThread() == atExit ? Duration.ZERO : TO_END);
+        all.addAll(naming(folder)); // Children of one that died belong to it no more.
         all.forEach(ProcessHandle::destroyForcibly);
-        awaitEnd(all, TO_END);
+        awaitEnd(all);
         delete();
     }
 
-    private static void awaitEnd(List<ProcessHandle> all, Duration patience) {
+    /** Processes on whose command line the folder stands; its random name is in no other's. */
+    static List<ProcessHandle> naming(Path folder) {
+        try (Stream<ProcessHandle> all = ProcessHandle.allProcesses()) {
+            return all.filter(process -> process.info().commandLine().orElse("").contains(folder.toString())).toList();
+        }
+    }
+
+    private static void awaitEnd(List<ProcessHandle> all) {
         long from = System.nanoTime();
-        while (all.stream().anyMatch(ProcessHandle::isAlive) && System.nanoTime() - from < patience.toNanos()) {
+        while (all.stream().anyMatch(ProcessHandle::isAlive) && System.nanoTime() - from < TO_END.toNanos()) {
             pause();
         }
     }
