@@ -30,6 +30,8 @@ import org.seacairn.place.Site;
 import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.Shown;
 import org.seacairn.plan.SitingPlan;
+import org.seacairn.report.DropPage;
+import org.seacairn.report.Page;
 import org.seacairn.score.CellDetail;
 
 /** A module's way to the bottom: what it can stand anywhere, and, for one target, where to release it and how it lands. */
@@ -137,7 +139,10 @@ final class DropRun {
         files.add(() -> DropTables.writeCases(run.file("drop.csv"), cases));
         files.add(() -> GpxWriter.writeReleases(run.file("release_points.gpx"), plan.title(), releases));
         run.write(List.of(ReleaseTable.of(releases), FeatureTable.sites(plan, List.of(site)), FeatureTable.landingCircles(List.of(site))),
-                new Run.DropCounts(drop.profiles().size(), request.draws, request.seed), warnings, files.toArray(Runnable[]::new));
+                new Run.DropCounts(drop.profiles().size(), request.draws, request.seed), warnings,
+                (told, map) -> DropPage.of(told, drop, Optional.of(new DropPage.Target(site, cases, draws, steps, Optional.of(map))), result.past,
+                        result.objections()),
+                files.toArray(Runnable[]::new));
         return result;
     }
 
@@ -154,9 +159,11 @@ final class DropRun {
         try (OutputFolder output = OutputFolder.stage(settings.outFolder())) {
             ofModule(output::resolve, result).forEach(Runnable::run);
             stages.done("writing");
-            RunJson.write(output.resolve(RunJson.FILE_NAME), new Run(Version.text(), settings.command(), plan,
-                    PlanInputs.hashed(plan, settings.others()), null, null, 0, new Run.DropCounts(drop.profiles().size(), 0, request.seed),
-                    warnings, stages.timingsS()));
+            Run run = new Run(Version.text(), settings.command(), plan, PlanInputs.hashed(plan, settings.others()), null, null, 0,
+                    new Run.DropCounts(drop.profiles().size(), 0, request.seed), warnings, stages.timingsS());
+            DropPage.of(run, drop, Optional.empty(), result.past, result.objections()).write(output.resolve(Page.FILE_NAME));
+            stages.done("report");
+            RunJson.write(output.resolve(RunJson.FILE_NAME), run);
             output.commit();
         }
         return result;

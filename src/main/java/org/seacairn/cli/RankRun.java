@@ -103,7 +103,7 @@ final class RankRun {
             stages.done("writing");
             Run run = new Run(Version.text(), command(), plan, hashed, Run.WorkingCrs.of(grid.crs()), Run.WorkingGrid.of(grid),
                     depth.largestScaleError(), counts(totals, sites, grid), warnings, stages.timingsS());
-            RankPage.of(run, selection, sites, Optional.of(map(reduced, plan, layers, sites, buffers))).write(output.resolve(Page.FILE_NAME));
+            RankPage.of(run, selection, sites, engine.drop(), Optional.of(map(reduced, plan, layers, sites, buffers))).write(output.resolve(Page.FILE_NAME));
             stages.done("report");
             RunJson.write(output.resolve(RunJson.FILE_NAME), run);
             output.commit();
@@ -144,7 +144,8 @@ final class RankRun {
 
     private static MapSection map(ReducedRasters reduced, SitingPlan plan, WorkingLayers layers, List<Site> sites, List<KeepOffBuffer> buffers) {
         return new RunMap(reduced).add(FeatureTable.keepOffBuffers(buffers), "Keep-off distances").addPlan(plan, layers)
-                .add(FeatureTable.landingCircles(sites), "Landing circles, 95 %").add(FeatureTable.sites(plan, sites), "Ranked sites")
+                .add(FeatureTable.landingCircles(sites), "Landing circles, 95 %")
+                .add(ReleaseTable.of(ReleaseTable.releases(sites)), "Release points").add(FeatureTable.sites(plan, sites), "Ranked sites")
                 .section(plan, plan.display());
     }
 

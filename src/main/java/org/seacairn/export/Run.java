@@ -16,6 +16,7 @@ import org.seacairn.plan.SitingPlan;
  * @param version of Seacairn
  * @param command the arguments it was called with
  * @param counts what came of it, one of the records below
+ * @param crs null where no grid was opened, as {@code grid}
  * @param largestScaleError over the working grid, as a share of a distance
  * @param warnings one line each
  * @param timingsS seconds by stage, in the order of the map; the only part that may differ between

@@ -54,6 +54,7 @@ final class FindingTable {
             case METRES -> units.length();
             case DEGREES -> "deg";
             case VRM -> "VRM";
+            case FACTOR -> "factor";
         };
     }
 
@@ -64,7 +65,7 @@ final class FindingTable {
         }
         return switch (finding.figures().unit()) {
             case METRES -> length.apply(value);
-            case DEGREES, VRM -> Units.number(finding.figures().unit().decimals(), value);
+            case DEGREES, VRM, FACTOR -> Units.number(finding.figures().unit().decimals(), value);
         };
     }
 

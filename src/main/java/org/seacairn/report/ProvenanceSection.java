@@ -17,14 +17,17 @@ record ProvenanceSection(Run run) implements Section {
 
     @Override
     public void write(Html html) {
-        new Facts(html)
+        Facts facts = new Facts(html)
                 .add("Program", "Seacairn " + run.version())
                 .name("Command", run.command())
-                .name("Plan", run.plan().file().getFileName().toString())
-                .name("Working CRS", run.crs().label())
-                .add("Working grid", run.grid().cols() + " x " + run.grid().rows() + " cells of " + Shown.metres(run.grid().cellM()))
-                .add("Largest error of the map's scale", Shown.number(100 * run.largestScaleError()) + " %")
-                .end();
+                .name("Plan", run.plan().file().getFileName().toString());
+        // A drop without a target opens no grid.
+        if (run.grid() != null) {
+            facts.name("Working CRS", run.crs().label())
+                    .add("Working grid", run.grid().cols() + " x " + run.grid().rows() + " cells of " + Shown.metres(run.grid().cellM()))
+                    .add("Largest error of the map's scale", Shown.number(100 * run.largestScaleError()) + " %");
+        }
+        facts.end();
         new PageTable<Run.InputFile>("Input files")
                 .name("File", Run.InputFile::file)
                 .figure("Bytes", input -> Long.toString(input.bytes()))

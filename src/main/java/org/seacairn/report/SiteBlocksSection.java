@@ -56,6 +56,8 @@ record SiteBlocksSection(SitingPlan plan, List<Site> sites) implements Section {
         site.stone().ifPresent(stone -> facts.add("Nearest stone",
                 h -> h.name(stone.nearest()).text(", " + units.lengthText(stone.distanceM()))));
         nearestOther(html, facts, units, site);
+        DropFigures.releases(facts, units, site.drops());
+        site.standing().ifPresent(standing -> DropFigures.standing(facts, units, standing));
         facts.end();
     }
 

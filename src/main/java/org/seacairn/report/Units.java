@@ -11,6 +11,7 @@ final class Units {
     /** The international foot. */
     private static final double METRES_PER_FOOT = 0.3048;
     private static final double METRES_PER_NAUTICAL_MILE = 1852;
+    private static final double KG_PER_SHORT_TON = 2000 * 0.45359237;
     /** Far above the rounding of a conversion, and far below what is printed. */
     private static final double HAIR = 1e-6;
     static final String UNKNOWN = "unknown";
@@ -62,6 +63,16 @@ final class Units {
     /** With its unit, for a sentence. */
     String lengthText(double metres) {
         return Double.isFinite(metres) ? length(metres) + " " + length() : UNKNOWN;
+    }
+
+    /** A speed with its unit. */
+    String speedText(double mPerS) {
+        return us ? number(0, mPerS / METRES_PER_FOOT) + " ft/s" : number(1, mPerS) + " m/s";
+    }
+
+    /** A mass with its unit. */
+    String massText(double kg) {
+        return us ? number(1, kg / KG_PER_SHORT_TON) + " short tons" : number(1, kg / 1000) + " t";
     }
 
     static String degrees(double degrees) {
