@@ -48,7 +48,7 @@ final class DropCommand extends PlanCommand {
         Path found = sites == null ? ranking() : sites;
         Stream.of(landings, sites).filter(file -> file != null).forEach(file -> requireInput(file, outFolder));
         DropRun.Result result = new DropRun(new DropRun.Request(Optional.ofNullable(at), found, Optional.ofNullable(landings), draws, seed))
-                .run(new LayoutRun.Settings(options.plan, options.allowOutside, outFolder, output.threads(), commandText(),
+                .run(new LayoutRun.Settings(options.plan, options.allowOutside, outFolder, output.threads(), output.styles(), commandText(),
                         Stream.of(at != null && at.indexOf(',') < 0 && Files.exists(found) ? found : null, landings)
                                 .filter(file -> file != null).map(file -> file.toAbsolutePath().normalize()).toArray(Path[]::new)));
         if (!options.quiet) {

@@ -159,7 +159,7 @@ final class DropRun {
         try (OutputFolder output = OutputFolder.stage(settings.outFolder())) {
             ofModule(output::resolve, result).forEach(Runnable::run);
             stages.done("writing");
-            Run run = new Run(Version.text(), settings.command(), plan, PlanInputs.hashed(plan, settings.others()), null, null, 0,
+            Run run = new Run(Version.text(), settings.command(), plan, PlanInputs.hashed(plan, settings.styles().own(), settings.others()), null, null, 0,
                     new Run.DropCounts(drop.profiles().size(), 0, request.seed), warnings, stages.timingsS());
             DropPage.of(run, drop, Optional.empty(), result.past, result.objections()).write(output.resolve(Page.FILE_NAME));
             stages.done("report");

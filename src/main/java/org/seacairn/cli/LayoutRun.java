@@ -16,7 +16,6 @@ import org.seacairn.export.KmlWriter;
 import org.seacairn.export.OutputFolder;
 import org.seacairn.export.Run;
 import org.seacairn.export.RunJson;
-import org.seacairn.export.Styles;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.place.Pick;
 import org.seacairn.place.Site;
@@ -26,6 +25,7 @@ import org.seacairn.report.MapSection;
 import org.seacairn.report.Page;
 import org.seacairn.report.ReducedRasters;
 import org.seacairn.report.RunMap;
+import org.seacairn.report.StyleSet;
 import org.seacairn.review.ProposedSite;
 import org.seacairn.review.Review;
 import org.seacairn.review.SiteReview;
@@ -55,10 +55,11 @@ final class LayoutRun {
     private ReducedRasters rasters;
 
     /**
+     * @param styles of the map and of the output
      * @param command as it stands in {@code run.json}
      * @param others files that the command line names
      */
-    record Settings(Path plan, boolean allowOutside, Path outFolder, int threads, String command, Path... others) {}
+    record Settings(Path plan, boolean allowOutside, Path outFolder, int threads, StyleSet styles, String command, Path... others) {}
 
     private LayoutRun(Settings settings, SitingPlan plan, WorkingDepth depth, OutputFolder output, Aside aside,
             Future<List<Run.InputFile>> inputs, Stages stages) {
@@ -85,7 +86,7 @@ final class LayoutRun {
         try (Aside aside = new Aside(settings.threads)) {
             aside.openEpsg();
             SitingPlan plan = PlanReader.read(settings.plan, settings.allowOutside);
-            Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, settings.others));
+            Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, settings.styles.own(), settings.others));
             try (WorkingDepth depth = WorkingDepth.open(plan); OutputFolder output = OutputFolder.stage(settings.outFolder)) {
                 LayoutRun run = new LayoutRun(settings, plan, depth, output, aside, inputs, stages);
                 T result = layout.apply(run);
@@ -174,7 +175,7 @@ final class LayoutRun {
 
     /** The last table is that of the buffers, which lie below the plan's layers; the first lies on top. */
     private MapSection map(List<FeatureTable<?>> tables) {
-        RunMap map = new RunMap(rasters == null ? MapSink.ofDepth(depth) : rasters);
+        RunMap map = new RunMap(rasters == null ? MapSink.ofDepth(depth) : rasters, settings.styles);
         for (int i = tables.size() - 1; i >= 0; i--) {
             map.add(tables.get(i), tables.get(i).description().replaceFirst(";.*", ""));
             if (i == tables.size() - 1) {
@@ -199,7 +200,7 @@ final class LayoutRun {
         works.add(() -> GeoPackageWriter.write(file("seacairn.gpkg"), all));
         works.add(() -> KmlWriter.write(file(name + ".kml"), plan.title(), all));
         works.add(() -> GeoJsonWriter.write(file(name + ".geojson"), tables.get(0)));
-        works.add(() -> Styles.copyTo(output.path(), all.stream().map(FeatureTable::name).toList()));
+        works.add(() -> settings.styles.copyTo(output.path(), all.stream().map(FeatureTable::name).toList()));
         aside.all(works.toArray(Runnable[]::new));
         List<Run.InputFile> hashed = ScoreRun.result(inputs);
         done("writing");

@@ -1,6 +1,7 @@
 package org.seacairn.cli;
 
 import java.nio.file.Path;
+import org.seacairn.report.StyleSet;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -11,6 +12,10 @@ final class OutputOptions {
     @Option(names = "--out", paramLabel = "DIR",
             description = "Output folder, replaced as a whole (default: beside the plan, named after it and the command).")
     private Path outFolder;
+
+    @Option(names = "--styles", paramLabel = "DIR", description = "Folder of styles (.sld) that replace those of the map and of the output"
+            + " (default: the bundled ones).")
+    private Path styles;
 
     @Option(names = "--threads", paramLabel = "N", description = "Worker threads (default: one for each processor).")
     private int threads = Runtime.getRuntime().availableProcessors();
@@ -24,6 +29,11 @@ final class OutputOptions {
             throw new ParameterException(spec.commandLine(), "--threads is " + threads + "; give 1 or more");
         }
         return threads;
+    }
+
+    /** @throws org.seacairn.InputException if a style in the folder named cannot be used */
+    StyleSet styles() {
+        return styles == null ? StyleSet.bundled() : StyleSet.of(styles);
     }
 
     /**

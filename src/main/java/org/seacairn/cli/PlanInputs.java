@@ -16,9 +16,10 @@ final class PlanInputs {
     /**
      * Every file that the plan names, the plan itself first.
      *
+     * @param styles that the user named
      * @param others files that the command line names
      */
-    static List<Run.InputFile> hashed(SitingPlan plan, Path... others) {
+    static List<Run.InputFile> hashed(SitingPlan plan, List<Path> styles, Path... others) {
         Set<Path> files = new LinkedHashSet<>();
         files.add(plan.file());
         files.add(plan.bathymetry().source().file());
@@ -31,6 +32,7 @@ final class PlanInputs {
         });
         plan.module().file().ifPresent(files::add);
         plan.current().flatMap(SitingPlan.Current::file).ifPresent(files::add);
+        files.addAll(styles);
         files.addAll(List.of(others));
         try {
             return files.stream().map(file -> Run.InputFile.of(plan.file(), file)).toList();

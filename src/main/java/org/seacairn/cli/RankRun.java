@@ -20,7 +20,6 @@ import org.seacairn.export.ReleaseTable;
 import org.seacairn.export.Run;
 import org.seacairn.export.RunJson;
 import org.seacairn.export.SitesCsv;
-import org.seacairn.export.Styles;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.place.Selection;
 import org.seacairn.place.Site;
@@ -31,6 +30,7 @@ import org.seacairn.report.Page;
 import org.seacairn.report.RankPage;
 import org.seacairn.report.ReducedRasters;
 import org.seacairn.report.RunMap;
+import org.seacairn.report.StyleSet;
 import org.seacairn.score.ScoreEngine;
 import org.seacairn.score.ScoreRun;
 import org.seacairn.score.ScoreTotals;
@@ -43,14 +43,16 @@ final class RankRun {
     private final boolean allowOutside;
     private final Path outFolder;
     private final int threads;
+    private final StyleSet styles;
     private final boolean exchange;
     private final Stages stages = new Stages();
 
-    RankRun(Path planFile, boolean allowOutside, Path outFolder, int threads, boolean exchange) {
+    RankRun(Path planFile, boolean allowOutside, Path outFolder, int threads, StyleSet styles, boolean exchange) {
         this.planFile = planFile;
         this.allowOutside = allowOutside;
         this.outFolder = outFolder;
         this.threads = threads;
+        this.styles = styles;
         this.exchange = exchange;
     }
 
@@ -62,7 +64,7 @@ final class RankRun {
         try (Aside aside = new Aside(threads)) {
             aside.openEpsg();
             SitingPlan plan = PlanReader.read(planFile, allowOutside);
-            Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan));
+            Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, styles.own()));
             stages.done("plan");
             return run(plan, aside, inputs);
         }
@@ -122,7 +124,7 @@ final class RankRun {
         return "rank" + (exchange ? " --exchange" : "");
     }
 
-    private static void write(Aside aside, OutputFolder output, SitingPlan plan, List<Site> sites,
+    private void write(Aside aside, OutputFolder output, SitingPlan plan, List<Site> sites,
             List<KeepOffBuffer> buffers, ScoreTotals totals, GridGeometry grid) {
         FeatureTable<Site> siteTable = FeatureTable.sites(plan, sites);
         FeatureTable<Site> circles = FeatureTable.landingCircles(sites);
@@ -138,12 +140,12 @@ final class RankRun {
                 () -> GpxWriter.write(output.resolve("sites.gpx"), plan.title(), sites, List.of()),
                 () -> GpxWriter.writeReleases(output.resolve("release_points.gpx"), plan.title(), releases),
                 () -> ReasonsCsv.write(output.resolve("reasons.csv"), reasonCounts(totals, grid)),
-                () -> Styles.copyTo(output.path(),
+                () -> styles.copyTo(output.path(),
                         List.of("keep_off_buffers", "landing_circles", "reasons", "release_points", "score", "sites")));
     }
 
-    private static MapSection map(ReducedRasters reduced, SitingPlan plan, WorkingLayers layers, List<Site> sites, List<KeepOffBuffer> buffers) {
-        return new RunMap(reduced).add(FeatureTable.keepOffBuffers(buffers), "Keep-off distances").addPlan(plan, layers)
+    private MapSection map(ReducedRasters reduced, SitingPlan plan, WorkingLayers layers, List<Site> sites, List<KeepOffBuffer> buffers) {
+        return new RunMap(reduced, styles).add(FeatureTable.keepOffBuffers(buffers), "Keep-off distances").addPlan(plan, layers)
                 .add(FeatureTable.landingCircles(sites), "Landing circles, 95 %")
                 .add(ReleaseTable.of(ReleaseTable.releases(sites)), "Release points").add(FeatureTable.sites(plan, sites), "Ranked sites")
                 .section(plan, plan.display());

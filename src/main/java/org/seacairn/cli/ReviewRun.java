@@ -14,7 +14,6 @@ import org.seacairn.export.OutputFolder;
 import org.seacairn.export.ReviewTables;
 import org.seacairn.export.Run;
 import org.seacairn.export.RunJson;
-import org.seacairn.export.Styles;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.SitingPlan;
@@ -24,6 +23,7 @@ import org.seacairn.report.MapSection;
 import org.seacairn.report.Page;
 import org.seacairn.report.ReviewPage;
 import org.seacairn.report.RunMap;
+import org.seacairn.report.StyleSet;
 import org.seacairn.review.Proposal;
 import org.seacairn.review.Review;
 import org.seacairn.review.SiteReview;
@@ -40,18 +40,20 @@ final class ReviewRun {
     private final Optional<String> nameAttribute;
     private final Path outFolder;
     private final int threads;
+    private final StyleSet styles;
     private final Optional<Display> display;
     private final boolean marginalOk;
     private final Stages stages = new Stages();
 
     ReviewRun(Path planFile, boolean allowOutside, LayerFile source, Optional<String> nameAttribute, Path outFolder,
-            int threads, Optional<Display> display, boolean marginalOk) {
+            int threads, StyleSet styles, Optional<Display> display, boolean marginalOk) {
         this.planFile = planFile;
         this.allowOutside = allowOutside;
         this.source = source;
         this.nameAttribute = nameAttribute;
         this.outFolder = outFolder;
         this.threads = threads;
+        this.styles = styles;
         this.display = display;
         this.marginalOk = marginalOk;
     }
@@ -73,7 +75,7 @@ final class ReviewRun {
             requireProposal();
             aside.openEpsg();
             SitingPlan plan = PlanReader.read(planFile, allowOutside);
-            Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, source.file()));
+            Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, styles.own(), source.file()));
             stages.done("plan");
             try (WorkingDepth depth = WorkingDepth.open(plan); OutputFolder output = OutputFolder.stage(outFolder)) {
                 GridGeometry grid = depth.grid();
@@ -87,12 +89,12 @@ final class ReviewRun {
                 List<String> warnings = warnings(plan, depth, layers, proposal);
                 Result result = new Result(plan, source.file(), display.orElse(plan.display()), marginalOk, reviews,
                         Unchecked.of(plan), warnings, outFolder);
-                List<String> styles = List.of("approaches", "proposed_points", "proposed_polygons", "review");
+                List<String> layerStyles = List.of("approaches", "proposed_points", "proposed_polygons", "review");
                 aside.all(
                         () -> GeoPackageWriter.write(output.resolve("review.gpkg"), ReviewTables.of(reviews)),
                         () -> ReviewTables.writeCsv(output.resolve("review.csv"), reviews),
                         () -> OutputFile.text(output.resolve("summary.txt"), out -> out.write(ReviewSummary.page(result))),
-                        () -> Styles.copyTo(output.path(), styles));
+                        () -> styles.copyTo(output.path(), layerStyles));
                 List<Run.InputFile> hashed = ScoreRun.result(inputs);
                 stages.done("writing");
                 Run run = new Run(Version.text(), "review" + (marginalOk ? " --marginal-ok" : ""), plan, hashed,
@@ -109,8 +111,8 @@ final class ReviewRun {
         }
     }
 
-    private static MapSection map(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, Result result) {
-        return new RunMap(MapSink.ofDepth(depth)).addPlan(plan, layers).addReviews(result.reviews).section(plan, result.display);
+    private MapSection map(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, Result result) {
+        return new RunMap(MapSink.ofDepth(depth), styles).addPlan(plan, layers).addReviews(result.reviews).section(plan, result.display);
     }
 
     /** The output folder is replaced as a whole, and must not take the proposal with it. */

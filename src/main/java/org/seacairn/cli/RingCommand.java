@@ -29,7 +29,7 @@ final class RingCommand extends PlanCommand {
             throw new ParameterException(spec.commandLine(), "--modules is " + modules + "; give 1 to " + RingRequest.MOST_MODULES);
         }
         RingRun.Result result = new RingRun(around, LengthRange.of("--radius", radius), modules).run(new LayoutRun.Settings(options.plan,
-                options.allowOutside, output.folder(options.plan, "-ring"), output.threads(),
+                options.allowOutside, output.folder(options.plan, "-ring"), output.threads(), output.styles(),
                 "ring --around \"" + around + "\" --radius \"" + radius + "\" --modules " + modules));
         if (!options.quiet) {
             result.warnings().forEach(warning -> err().println("seacairn: warning: " + warning));

@@ -1,8 +1,5 @@
 package org.seacairn.report;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -21,7 +18,6 @@ import org.seacairn.export.ChainTables;
 import org.seacairn.export.Column;
 import org.seacairn.export.FeatureTable;
 import org.seacairn.export.ReviewTables;
-import org.seacairn.export.Styles;
 import org.seacairn.geodesy.CoordinateTransform;
 import org.seacairn.geodesy.Crs;
 import org.seacairn.place.Site;
@@ -40,11 +36,13 @@ public final class RunMap {
     static final int MOST_ROWS = 1000;
 
     private final ReducedRasters rasters;
+    private final StyleSet styles;
     private final List<MapLayer> layers = new ArrayList<>();
     private final List<String> notes = new ArrayList<>();
 
-    public RunMap(ReducedRasters rasters) {
+    public RunMap(ReducedRasters rasters, StyleSet styles) {
         this.rasters = rasters;
+        this.styles = styles;
     }
 
     /** Adds a table above what is there, drawn in the style of its name. */
@@ -117,14 +115,6 @@ public final class RunMap {
                 : "Rasters are drawn with pixels of " + Shown.metres(rasters.pixelM()) + ": the mean of " + rasters.cellsPerPixel() + " x "
                 + rasters.cellsPerPixel() + " cells" + (rasters.reasons().isPresent() ? ", a reason where it stands on half of them or more. The files have every cell." : ".");
         notes.add(0, note);
-        return new MapSection(MapSvg.of(map, RunMap::style), String.join(" ", notes));
-    }
-
-    private static LayerStyle style(String name) {
-        try (InputStream in = Styles.open(name + ".sld")) {
-            return LayerStyle.read(in, name + ".sld");
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        return new MapSection(MapSvg.of(map, styles::style), String.join(" ", notes));
     }
 }

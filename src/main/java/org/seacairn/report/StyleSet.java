@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.seacairn.InputException;
+import org.seacairn.export.OutputFile;
 import org.seacairn.export.Styles;
 
 /** The styles of a map: those bundled with the program, some of them replaced by the user's. */
@@ -17,9 +18,12 @@ public final class StyleSet {
     private static final String SUFFIX = ".sld";
 
     private final Map<String, LayerStyle> byLayer;
+    /** The user's own files, in the order of their names. */
+    private final List<Path> own;
 
-    private StyleSet(Map<String, LayerStyle> byLayer) {
+    private StyleSet(Map<String, LayerStyle> byLayer, List<Path> own) {
         this.byLayer = Map.copyOf(byLayer);
+        this.own = List.copyOf(own);
     }
 
     /** The styles that are bundled with the program. */
@@ -32,7 +36,7 @@ public final class StyleSet {
                 throw new UncheckedIOException(e);
             }
         }
-        return new StyleSet(styles);
+        return new StyleSet(styles, List.of());
     }
 
     /**
@@ -55,7 +59,7 @@ public final class StyleSet {
             }
             styles.put(layer(name), read(file, name));
         }
-        return new StyleSet(styles);
+        return new StyleSet(styles, files);
     }
 
     private static List<Path> files(Path folder) {
@@ -72,6 +76,26 @@ public final class StyleSet {
             return LayerStyle.read(in, name);
         } catch (IOException e) {
             throw new InputException(name + ": cannot be read (" + e.getMessage() + "); copy it again", e);
+        }
+    }
+
+    /** The user's own files, which the map depends on as on any other input. */
+    public List<Path> own() {
+        return own;
+    }
+
+    /**
+     * Copies the styles of some layers to {@code styles/} of an output folder, the user's own where there is one.
+     *
+     * @throws InputException if that cannot be written
+     */
+    public void copyTo(Path outputFolder, List<String> layers) {
+        Styles.copyTo(outputFolder, layers);
+        for (Path file : own) {
+            String name = file.getFileName().toString();
+            if (layers.contains(layer(name))) {
+                OutputFile.bytes(outputFolder.resolve("styles").resolve(name), out -> Files.copy(file, out));
+            }
         }
     }
 
