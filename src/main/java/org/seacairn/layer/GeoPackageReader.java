@@ -43,6 +43,11 @@ final class GeoPackageReader implements VectorReader {
     }
 
     @Override
+    public boolean hasTables() {
+        return true;
+    }
+
+    @Override
     public VectorLayer read(LayerFile source) {
         Path file = source.file();
         requireSettledDatabase(file);

@@ -17,14 +17,15 @@ public final class VectorLayers {
             new GeoJsonReader(),
             new GpxReader(),
             new KmlReader(),
-            new CsvReader());
+            new CsvReader(),
+            new S57Reader());
 
     private static final String WORKBOOK = "; of a workbook, save the sheet as CSV";
 
     private VectorLayers() {}
 
     /**
-     * Reads a layer by the reader that its file name asks for, in any letter case.
+     * Reads a layer by the reader that its file name asks for, in any letter case; a chart also by how it begins.
      *
      * @return a layer with at least one feature
      * @throws InputException if the file is missing, unreadable, empty, damaged or of an unknown
@@ -38,6 +39,10 @@ public final class VectorLayers {
                 .orElseThrow(() -> VectorReader.problem(file, place,
                         "its name is of no format that can be read; give " + formats() + WORKBOOK));
         requireContent(file, place);
+        if (source.table().isPresent() && !reader.hasTables()) {
+            throw VectorReader.problem(file, place, "\"" + source.table().get() + "\" is named as its table or object class, and a file of "
+                    + reader.format() + " holds one layer only; leave the name out, or give the file that it is in");
+        }
         VectorLayer layer = reader.read(source);
         if (layer.features().isEmpty()) {
             int without = layer.featuresWithoutGeometry();

@@ -20,6 +20,11 @@ interface VectorReader {
         return extensions().stream().anyMatch(name::endsWith);
     }
 
+    /** Whether a file of the format holds several layers, of which a plan names one. */
+    default boolean hasTables() {
+        return false;
+    }
+
     /**
      * Reads every feature of a file that exists and is not empty.
      *

@@ -18,7 +18,7 @@ final class BottomBlock {
         return plan.get("bottom")
                 .flatMap(value -> value.block("bottom", LayerBlock.keys("class", "unmapped", "classes")))
                 .map(block -> new Bottom(
-                        LayerBlock.read(block, "bottom", "bottom-types.gpkg", folder),
+                        LayerBlock.readWithClassAttribute(block, "bottom", "bottom-types.gpkg", folder),
                         block.needText("class", "class: kind"),
                         unmapped(block),
                         block.need("classes", EXAMPLE).map(BottomBlock::classes).orElse(List.of())));

@@ -1,6 +1,7 @@
 package org.seacairn.plan;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.seacairn.InputException;
@@ -10,7 +11,9 @@ import org.seacairn.plan.SitingPlan.LayerFile;
 
 /** The keys that every block with a layer has: which file, and how to read it. */
 final class LayerBlock {
-    private static final String[] KEYS = {"file", "table", "crs", "x-column", "y-column"};
+    private static final String[] KEYS = {"file", "table", "object-class", "crs", "x-column", "y-column"};
+    /** Object class of a chart, allowed where it does not name an attribute: {@code object-class} says the same everywhere. */
+    static final String CLASS = "class";
     /** Allowed only where the layer's edges are measured to. */
     static final String EDGES = "edges";
 
@@ -23,14 +26,31 @@ final class LayerBlock {
 
     /** @param exampleFile a file name that suits the layer, for the message if there is none */
     static LayerFile read(Block block, String label, String exampleFile, PlanFolder folder) {
+        return read(block, label, exampleFile, folder, List.of("table", "object-class", CLASS));
+    }
+
+    /** As {@link #read(Block, String, String, PlanFolder)} where {@code class} is a key of the block's own. */
+    static LayerFile readWithClassAttribute(Block block, String label, String exampleFile, PlanFolder folder) {
+        return read(block, label, exampleFile, folder, List.of("table", "object-class"));
+    }
+
+    private static LayerFile read(Block block, String label, String exampleFile, PlanFolder folder, List<String> tableKeys) {
         Optional<Value> file = block.need("file", "file: " + exampleFile);
         Path path = file.flatMap(folder::file).orElse(Path.of(""));
         if (block.has("x-column") != block.has("y-column")) {
             block.problem(block.has("x-column") ? "x-column is given and y-column is not; give both"
                     : "y-column is given and x-column is not; give both");
         }
-        return new LayerFile(label, path, block.text("table"), crs(block), block.text("x-column"),
+        return new LayerFile(label, path, table(block, tableKeys), crs(block), block.text("x-column"),
                 block.text("y-column"), file.map(Value::line).orElse(0), edges(block));
+    }
+
+    private static Optional<String> table(Block block, List<String> keys) {
+        List<String> given = keys.stream().filter(block::has).toList();
+        if (given.size() > 1) {
+            block.problem(String.join(" and ", given) + " are given, and each names what to read of the file; give one");
+        }
+        return given.stream().findFirst().flatMap(block::text);
     }
 
     private static Edges edges(Block block) {
@@ -41,7 +61,7 @@ final class LayerBlock {
     static LayerFile coverage(Value value, String layer, PlanFolder folder) {
         String label = layer + " coverage";
         if (value.isBlock()) {
-            Block block = value.block("coverage", "file", "table", "crs").orElseThrow();
+            Block block = value.block("coverage", "file", "table", "object-class", CLASS, "crs").orElseThrow();
             return read(block, label, "survey-extent.geojson", folder);
         }
         Optional<String> none = Optional.empty();

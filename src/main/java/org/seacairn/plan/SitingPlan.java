@@ -66,7 +66,7 @@ public record SitingPlan(
      *
      * @param label the layer's name in messages and outputs
      * @param file absolute path
-     * @param table table of a GeoPackage, or empty: its only one
+     * @param table table of a GeoPackage, or empty: its only one; object class of a chart, by its acronym
      * @param crs CRS stated by the plan, which overrides the file's, or empty
      * @param xColumn column of a CSV file with longitude or easting, or empty: found by its header
      * @param yColumn column of a CSV file with latitude or northing, or empty: found by its header
