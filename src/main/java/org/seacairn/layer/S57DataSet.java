@@ -11,7 +11,7 @@ import java.util.List;
  * @param issued date, year month day in eight digits (ISDT)
  * @param attributeLevel how texts are written (AALL): 0 ASCII, 1 Latin-1
  * @param nationalLevel how texts in the national language are written (NALL): 0, 1, or 2: two bytes a character
- * @param counts how many records of each kind it holds
+ * @param counts how many records of each kind the file holds; of an update, those of the update
  */
 record S57DataSet(boolean update, int edition, int number, String issued, int attributeLevel, int nationalLevel,
         Counts counts) {

@@ -1,11 +1,15 @@
 package org.seacairn.layer;
 
 import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.Map;
+import org.seacairn.InputException;
 import org.seacairn.layer.Iso8211File.DataRecord;
 import org.seacairn.layer.Iso8211File.Field;
 
 /**
- * One file of a cell, the chart itself or an update, whose records it puts into an {@link S57Cell}: Records of other kinds (history, accuracy, catalogue) are passed over.
+ * One file of a cell, the chart itself or an update, whose records it puts into an {@link S57Cell}. Records
+ * of other kinds (history, accuracy, catalogue) are passed over.
  */
 final class S57File {
     private final Iso8211File file;
@@ -31,7 +35,6 @@ final class S57File {
             if (parameters != null) {
                 S57Cell cell = new S57Cell(file.file(), S57Parameters.parse(file, parameters));
                 applyTo(cell);
-                requireComplete(cell);
                 return cell;
             }
             if (field(record, "FRID") != null || field(record, "VRID") != null) {
@@ -41,36 +44,38 @@ final class S57File {
         throw VectorReader.problem(file.file(), "start", "no record states its units (field DSPM); the chart is damaged or cut off, so get it again");
     }
 
-    /** Applies every record that has not been read yet. */
+    /**
+     * Applies every record that has not been read yet.
+     *
+     * @throws InputException if there are fewer than the file's first record promises: a file may be cut off between two
+     */
     void applyTo(S57Cell cell) {
+        Map<Integer, Integer> read = new HashMap<>();
         while (file.hasNext()) {
             DataRecord record = file.next();
             Field feature = field(record, "FRID");
             Field vector = field(record, "VRID");
             if (feature != null) {
-                new S57FeatureRevision(file, dataSet, record, feature).applyTo(cell.features());
+                S57FeatureRevision revision = new S57FeatureRevision(file, dataSet, record, feature);
+                revision.applyTo(cell.features());
+                read.merge(revision.name.type(), 1, Integer::sum);
             } else if (vector != null) {
-                new S57VectorRevision(file, dataSet, record, vector).applyTo(cell.vectors());
+                S57VectorRevision revision = new S57VectorRevision(file, dataSet, record, vector);
+                revision.applyTo(cell.vectors());
+                read.merge(revision.name.type(), 1, Integer::sum);
             }
         }
-    }
-
-    private void requireComplete(S57Cell cell) {
         S57DataSet.Counts promised = dataSet.counts();
-        require("features", promised.features(), cell.features().size());
-        require("isolated nodes", promised.isolatedNodes(), count(cell, S57Name.ISOLATED_NODE));
-        require("connected nodes", promised.connectedNodes(), count(cell, S57Name.CONNECTED_NODE));
-        require("edges", promised.edges(), count(cell, S57Name.EDGE));
+        require("features", promised.features(), read.getOrDefault(S57Name.FEATURE, 0));
+        require("isolated nodes", promised.isolatedNodes(), read.getOrDefault(S57Name.ISOLATED_NODE, 0));
+        require("connected nodes", promised.connectedNodes(), read.getOrDefault(S57Name.CONNECTED_NODE, 0));
+        require("edges", promised.edges(), read.getOrDefault(S57Name.EDGE, 0));
     }
 
-    private static long count(S57Cell cell, int type) {
-        return cell.vectors().keySet().stream().filter(name -> name.type() == type).count();
-    }
-
-    private void require(String what, long promised, long found) {
-        if (found < promised) {
-            throw VectorReader.problem(file.file(), "field DSSI", "it promises " + promised + " " + what + " and the file holds "
-                    + found + "; the chart is damaged or cut off, so get it again");
+    private void require(String what, long promised, int read) {
+        if (read < promised) {
+            throw VectorReader.problem(file.file(), "field DSSI", "it promises records of " + promised + " " + what + " and the file holds "
+                    + read + "; the chart is damaged or cut off, so get it again");
         }
     }
 

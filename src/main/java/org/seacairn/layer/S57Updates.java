@@ -3,7 +3,6 @@ package org.seacairn.layer;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -88,7 +87,7 @@ final class S57Updates {
 
     /** For the list of what was applied: numbers from the first to the last. */
     static String shown(List<Path> applied, S57DataSet newest) {
-        return new ArrayList<>(applied).size() == 1 ? "update " + extension(newest.number())
+        return applied.size() == 1 ? "update " + extension(newest.number())
                 : "updates " + extension(newest.number() - applied.size() + 1) + " to " + extension(newest.number());
     }
 }
