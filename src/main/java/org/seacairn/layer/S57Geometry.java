@@ -20,6 +20,9 @@ import org.seacairn.layer.S57Vector.Position;
 final class S57Geometry {
     private static final GeometryFactory GEOMETRIES = new GeometryFactory();
 
+    /** Far more than one boundary touches itself; nesting them costs the square of their number. */
+    private static final int MOST_EXTERIORS = 1000;
+
     private final S57Cell cell;
     private long verticesLeft;
 
@@ -164,6 +167,9 @@ final class S57Geometry {
         }
         // An exterior that touches itself where it began comes as several rings.
         int parts = shells.size();
+        if (parts > MOST_EXTERIORS) {
+            throw cell.problem(feature.name(), "has " + parts + " exterior boundaries, where an area has one");
+        }
         List<LinearRing> rings = new ArrayList<>(shells);
         rings.addAll(holes);
         Geometry polygons = RingNesting.polygons(rings, GEOMETRIES);
@@ -194,11 +200,13 @@ final class S57Geometry {
     }
 
     private Coordinate end(S57Vector edge, int which) {
-        List<S57Pointer> ends = edge.nodes().stream().filter(node -> node.use() == which).toList();
-        if (edge.nodes().size() != 2 || ends.size() != 1) {
+        // Counted first: an edge of a damaged file may have a million, and many features may take it.
+        S57Pointer end = edge.nodes().size() != 2 || edge.nodes().get(0).use() == edge.nodes().get(1).use() ? null
+                : edge.nodes().get(edge.nodes().get(0).use() == which ? 0 : 1);
+        if (end == null || end.use() != which) {
             throw cell.problem(edge.name(), "has not one node to begin at and one to end at");
         }
-        S57Name name = ends.get(0).target();
+        S57Name name = end.target();
         S57Vector node = cell.vectors().get(name);
         if (node == null || name.type() != S57Name.CONNECTED_NODE) {
             throw cell.problem(edge.name(), "ends at " + name + ", which " + (node == null ? "the chart has not" : "is no connected node"));

@@ -23,8 +23,9 @@ import org.seacairn.plan.Suggestion;
  * come many in a record, are points of their own with the attribute {@code DEPTH}, numbered from 1 in the order of the file.
  */
 final class S57Reader implements VectorReader {
-    /** A chart has at most 5 MB (S-57 appendix B.1, 5.4.3); what is much larger is none. */
-    private static final int MOST_BYTES = 64 << 20;
+    /** A chart has at most 5 MB (S-57 appendix B.1, from memory); what is much larger is none. */
+    private static final int MOST_BYTES = 32 << 20;
+    private static final int CLASSES_TOLD = 100;
     /** Geometries share edges, so they have more vertices than the file, but not more than it has bytes; small files a few. */
     private static final int VERTICES_OF_ANY_CHART = 100_000;
 
@@ -93,7 +94,7 @@ final class S57Reader implements VectorReader {
         try (InputStream in = Files.newInputStream(file)) {
             byte[] bytes = in.readNBytes(MOST_BYTES + 1);
             if (bytes.length > MOST_BYTES) {
-                throw VectorReader.problem(file, "the file", "is larger than 64 MiB, and no chart is; check the file");
+                throw VectorReader.problem(file, "the file", "is larger than 32 MiB, and no chart is; check the file");
             }
             return bytes;
         } catch (IOException e) {
@@ -102,7 +103,7 @@ final class S57Reader implements VectorReader {
     }
 
     private static String state(S57DataSet newest, S57Parameters parameters, List<Path> applied) {
-        return "edition " + newest.edition() + ", update " + newest.number() + (newest.issued().isBlank() ? "" : ", issued " + newest.issued())
+        return "edition " + newest.edition() + ", update " + newest.number() + (!newest.issued().matches("[0-9]{8}") ? "" : ", issued " + newest.issued())
                 + (parameters.compilationScale() > 0 ? ", compiled at 1:" + parameters.compilationScale() : "") + "; "
                 + (applied.isEmpty() ? "no later update lies beside it" : S57Updates.shown(applied, newest) + " beside it applied");
     }
@@ -120,9 +121,9 @@ final class S57Reader implements VectorReader {
                 .collect(Collectors.groupingBy(feature -> S57Catalogue.objectClass(feature.objectClass()))));
         String place = "layer \"" + source.label() + "\"";
         String held = byClass.entrySet().stream().filter(e -> e.getValue().stream().anyMatch(S57Feature::hasPlace))
-                .map(e -> e.getKey() + " (" + e.getValue().size() + ")").collect(Collectors.joining(", "));
+                .limit(CLASSES_TOLD).map(e -> e.getKey() + " (" + e.getValue().size() + ")").collect(Collectors.joining(", "));
         if (source.table().isEmpty()) {
-            throw VectorReader.problem(source.file(), place, "is a chart with many object classes; name one as \"class\" (of the bottom as \"object-class\"), from " + held);
+            throw VectorReader.problem(source.file(), place, "is a chart with many object classes; name one as \"class\" (of the bottom as \"object-class\", of a proposal with --table), from " + held);
         }
         String wanted = source.table().get();
         List<S57Feature> chosen = byClass.get(wanted.strip().toUpperCase(Locale.ROOT));

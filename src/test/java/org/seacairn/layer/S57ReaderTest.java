@@ -160,7 +160,7 @@ class S57ReaderTest {
     @Test
     void listsTheObjectClassesWhereNoneIsNamedOrAnother() throws IOException {
         Path file = trial().write(folder, "chart.000");
-        assertEquals("chart.000, layer \"trial\": is a chart with many object classes; name one as \"class\" (of the bottom as \"object-class\"),"
+        assertEquals("chart.000, layer \"trial\": is a chart with many object classes; name one as \"class\" (of the bottom as \"object-class\", of a proposal with --table),"
                 + " from CBLSUB (1), OBSTRN (1), SBDARE (1), SOUNDG (1)", Refusals.of(Sources.plain(file)));
         assertEquals("chart.000, layer \"trial\": the chart has no feature of object class \"CBLSUV\" (did you mean \"CBLSUB\"?); name one from"
                 + " CBLSUB (1), OBSTRN (1), SBDARE (1), SOUNDG (1), or leave the layer out of the plan", Refusals.of(Sources.withTable(file, "CBLSUV")));

@@ -135,7 +135,7 @@ class PlanBlocksTest {
             class: k                                                       | bottom has no "classes"; add it, for example "classes: {sand: {suitability: 1.0}, hardbottom: never}"
             classes: {sand: never}                                         | bottom has no "class"; add it, for example "class: kind"
             class: k, classes: {sand: never}, unmapped: excluded           | unmapped is "excluded"; write exclude, or a suitability from 0 to 1
-            class: k, classes: {sand: never}, edges: rhumb-line            | "edges" is not a key of bottom; known here: file, table, crs, x-column, y-column, class, unmapped, classes
+            class: k, classes: {sand: never}, edges: rhumb-line            | "edges" is not a key of bottom; known here: file, table, object-class, crs, x-column, y-column, class, unmapped, classes
             class: k, classes: {sand: never}, unmapped: 2                  | unmapped is "2"; a share is 0 to 1 here
             class: k, classes: {sand: never, sand: never}                  | "sand" is written twice in classes (first in line 1); keep one
             """)
@@ -182,6 +182,33 @@ class PlanBlocksTest {
                 Optional.of(new LayerFile("lanes coverage", extent, none, none, none, none, 3, Edges.GEODESIC)),
                 Optional.of(new LayerFile("wrecks coverage", extent, Optional.of("charted"), Optional.of("EPSG:4326"), none,
                         none, 9, Edges.GEODESIC))), layers.stream().map(KeepOff::coverage).toList());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"class", "object-class", "table"})
+    void objectClassOfAChart(String key) throws IOException {
+        disk.write("chart.000", "");
+        SitingPlan plan = disk.read("""
+                keep-off: [{layer: cables, file: chart.000, KEY: CBLSUB, distance: 5 m, coverage: {file: chart.000, KEY: M_COVR}}]
+                reefs: {file: chart.000, KEY: OBSTRN, keep-off: 60 m}
+                inside: {file: chart.000, KEY: RESARE}
+                """.replace("KEY", key) + LEAST);
+        assertEquals(List.of("CBLSUB", "M_COVR", "OBSTRN", "RESARE"), List.of(plan.keepOff().get(0).source().table().orElseThrow(),
+                plan.keepOff().get(0).coverage().orElseThrow().table().orElseThrow(),
+                plan.reefs().orElseThrow().source().table().orElseThrow(), plan.inside().orElseThrow().table().orElseThrow()));
+    }
+
+    @Test
+    void theBottomsClassIsAnAttributeAndItsObjectClassIsNot() {
+        SitingPlan.Bottom bottom = disk.read("bottom: {file: bottom-types.gpkg, object-class: SBDARE, class: NATSUR, classes: {\"4,1\": never, rock: never}}\n"
+                + LEAST).bottom().orElseThrow();
+        assertEquals(Optional.of("SBDARE"), bottom.source().table());
+        assertEquals("NATSUR", bottom.classAttribute());
+        assertEquals(List.of("4,1", "rock"), bottom.classes().stream().map(SitingPlan.BottomClass::name).toList());
+        assertEquals(List.of("plan.yaml, line 1: table and object-class are given, and each names what to read of the file; give one"),
+                problemsBeside("bottom: {file: bottom-types.gpkg, object-class: a, table: a, class: k, classes: {sand: never}}"));
+        assertEquals(List.of("plan.yaml, line 1: object-class and class are given, and each names what to read of the file; give one"),
+                problemsBeside("reefs: {file: reefs.csv, keep-off: 5 m, object-class: a, class: k}"));
     }
 
     @ParameterizedTest
@@ -241,7 +268,7 @@ class PlanBlocksTest {
             layer: a, file: lanes.shp, distance: 5 m, coverage: gone.geojson | coverage is "gone.geojson", and there is no such file; check the name (paths start from the plan's folder)
             layer: a, file: lanes.shp, distance: 5 m, coverage: {file: gone.shp} | file is "gone.shp", and there is no such file; check the name (paths start from the plan's folder)
             layer: a, file: lanes.shp, distance: 5 m, coverage: {table: t} | coverage has no "file"; add it, for example "file: survey-extent.geojson"
-            layer: a, file: lanes.shp, distance: 5 m, coverage: {file: lanes.shp, edges: geodesic} | "edges" is not a key of coverage; known here: file, table, crs
+            layer: a, file: lanes.shp, distance: 5 m, coverage: {file: lanes.shp, edges: geodesic} | "edges" is not a key of coverage; known here: file, table, object-class, class, crs
             layer: a, file: lanes.shp, distance: 5 m, coverage: {file: lanes.shp, crs: 7} | CRS "7" is not known; write an EPSG code such as EPSG:32617, or well-known text
             layer: "--", file: lanes.shp, distance: 5 m               | layer is "--" without a letter or digit; write a name
             """)
