@@ -8,7 +8,7 @@ import org.seacairn.layer.Iso8211Layout.Subfield;
 
 /**
  * The rows of one field, one after the other: {@link #next()}, then values by label. Binary numbers have the lowest byte
- * first (IHO S-57 edition 3.1, part 3, 2.5). Not for several threads.
+ * first. Not for several threads.
  */
 final class Iso8211Rows {
     private final Iso8211File file;
@@ -111,7 +111,7 @@ final class Iso8211Rows {
     }
 
     /**
-     * The name of a record that another points at: the type of record in the lowest byte, then its number (part 3, 2.2).
+     * The name of a record that another points at: the type of record in the lowest byte, then its number.
      */
     S57Name name(String label) {
         int i = index(label);

@@ -13,8 +13,8 @@ import org.locationtech.jts.geom.Point;
 import org.seacairn.layer.S57Vector.Position;
 
 /**
- * Points, lines and polygons in degrees from the chain-node topology of a cell (IHO S-57 edition 3.1, part 2, 2.2.1.2 and part 3, 4.7):
- * a feature names edges in order and turns them, an edge names the nodes at its ends. Masked edges are part of the geometry
+ * Points, lines and polygons in degrees from the chain-node topology of a cell (IHO S-57 edition 3.1, parts 2 and 3): a
+ * feature names edges in order and turns them, an edge names the nodes at its ends. Masked edges are part of the geometry
  * like any other. A boundary that comes back to where it began is a ring; the next edge begins another.
  */
 final class S57Geometry {

@@ -1,7 +1,7 @@
 package org.seacairn.layer;
 
 /**
- * What identifies a record within a cell (IHO S-57 edition 3.1, part 3, 2.2).
+ * What identifies a record within a cell: RCNM and RCID of IHO S-57 edition 3.1, part 3.
  *
  * @param type one of the constants here, or another
  * @param number from 1

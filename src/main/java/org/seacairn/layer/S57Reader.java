@@ -21,6 +21,9 @@ import org.seacairn.plan.Suggestion;
  * Reads one object class of an electronic navigational chart (ENC): IHO S-57 edition 3.1 in ISO/IEC 8211, with the updates
  * beside it. Coordinates are longitude and latitude on WGS 84. A feature's id is its record number (RCID); soundings, which
  * come many in a record, are points of their own with the attribute {@code DEPTH}, numbered from 1 in the order of the file.
+ *
+ * <p>Section numbers of the standard in the classes of this reader are from memory; what they do is judged by GDAL on real
+ * charts ({@code .ci/check-charts}).
  */
 final class S57Reader implements VectorReader {
     /** A chart has at most 5 MB (S-57 appendix B.1, from memory); what is much larger is none. */

@@ -26,20 +26,36 @@ final class S57Updates {
             return found;
         }
         String stem = name.substring(0, name.length() - CHART.length() + 1);
-        try (Stream<Path> siblings = Files.list(chart.toAbsolutePath().getParent())) {
-            siblings.filter(Files::isRegularFile).forEach(file -> {
-                String other = file.getFileName().toString().toLowerCase(Locale.ROOT);
-                if (other.startsWith(stem) && other.substring(stem.length()).matches("[0-9]{3}")) {
-                    int number = Integer.parseInt(other.substring(stem.length()));
-                    if (number > held) {
-                        found.put(number, file);
-                    }
+        for (Path file : regularFiles(chart)) {
+            String other = file.getFileName().toString().toLowerCase(Locale.ROOT);
+            if (other.startsWith(stem) && other.substring(stem.length()).matches("[0-9]{3}")) {
+                int number = Integer.parseInt(other.substring(stem.length()));
+                if (number > held) {
+                    found.put(number, file);
                 }
-            });
+            }
+        }
+        return found;
+    }
+
+    private static List<Path> regularFiles(Path chart) {
+        try (Stream<Path> siblings = Files.list(chart.toAbsolutePath().getParent())) {
+            return siblings.filter(Files::isRegularFile).sorted().toList();
         } catch (IOException e) {
             throw VectorReader.problem(chart, "folder", "cannot be listed for updates of the chart (" + e.getMessage() + "); check its permissions", e);
         }
-        return found;
+    }
+
+    /** The plan lets its files be in certain folders; a link must not lead an update out of the chart's. */
+    private static void requireBeside(Path chart, Path update) {
+        try {
+            Path folder = update.toRealPath().getParent();
+            if (!folder.equals(chart.toAbsolutePath().getParent().toRealPath()) && !folder.equals(chart.toRealPath().getParent())) {
+                throw VectorReader.problem(update, "the file", "is a link into another folder; put the update itself beside the chart");
+            }
+        } catch (IOException e) {
+            throw VectorReader.problem(update, "the file", "cannot be read (" + e.getMessage() + "); check the file", e);
+        }
     }
 
     /**
@@ -55,6 +71,7 @@ final class S57Updates {
                 throw VectorReader.problem(chart, "update " + extension(update.getKey()), "lies beside the chart, while update " + extension(number)
                         + " does not; get the missing update, or take the later ones away");
             }
+            requireBeside(chart, update.getValue());
             S57File file = new S57File(update.getValue(), S57Reader.bytes(update.getValue()));
             require(update.getValue(), file.dataSet(), base, number);
             file.applyTo(cell);

@@ -314,6 +314,16 @@ class S57ReaderTest {
     }
 
     @Test
+    void refusesAnUpdateThatIsALinkIntoAnotherFolder() throws IOException {
+        Path elsewhere = Files.createDirectory(folder.resolve("elsewhere"));
+        Files.createSymbolicLink(folder.resolve("chart.001"), ChartFixture.update(3, 1).write(elsewhere, "chart.001"));
+        assertEquals("chart.001, the file: is a link into another folder; put the update itself beside the chart", refused(trial(), "CBLSUB"));
+        Files.createSymbolicLink(elsewhere.resolve("chart.000"), folder.resolve("chart.000"));
+        Files.delete(folder.resolve("chart.001"));
+        assertEquals(1, VectorLayers.read(Sources.withTable(elsewhere.resolve("chart.000"), "CBLSUB")).features().size());
+    }
+
+    @Test
     void refusesUpdatesOfAnotherEditionOrNumber() throws IOException {
         ChartFixture.update(2, 1).write(folder, "chart.001");
         assertEquals("chart.001, field DSID: is an update of edition 2, while the chart is edition 3; get the updates of the chart's edition, or take"
