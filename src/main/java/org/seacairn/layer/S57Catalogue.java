@@ -24,7 +24,7 @@ final class S57Catalogue {
 
     static String attribute(int code) {
         String[] row = ATTRIBUTES.get(code);
-        return row == null ? "ATTL_" + code : row[1];
+        return row == null ? ("ATTL_" + code).intern() : row[1];
     }
 
     /** Whether an attribute's value is a number: of type I or F, and no code. */

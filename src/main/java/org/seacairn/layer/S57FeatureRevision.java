@@ -52,7 +52,8 @@ final class S57FeatureRevision extends S57Revision<S57Feature> {
             if (value.equals(DELETED)) {
                 feature.attributes().remove(rows.number("ATTL"));
             } else {
-                feature.attributes().put(rows.number("ATTL"), value);
+                // One text for all that are empty, lest a file of nothing else takes much memory.
+                feature.attributes().put(rows.number("ATTL"), value.isEmpty() ? "" : value);
             }
         }
     }

@@ -26,8 +26,11 @@ import org.seacairn.plan.Suggestion;
  * charts ({@code .ci/check-charts}).
  */
 final class S57Reader implements VectorReader {
-    /** A chart has at most 5 MB (S-57 appendix B.1, from memory); what is much larger is none. */
-    private static final int MOST_BYTES = 32 << 20;
+    /**
+     * A chart has at most 5 MB (S-57 appendix B.1, from memory); what is much larger is none. A file of nothing but empty
+     * attributes takes 40 times its size in memory, any other far less.
+     */
+    private static final int MOST_BYTES = 16 << 20;
     private static final int CLASSES_TOLD = 100;
     /** Geometries share edges, so they have more vertices than the file, but not more than it has bytes; small files a few. */
     private static final int VERTICES_OF_ANY_CHART = 100_000;
@@ -97,7 +100,7 @@ final class S57Reader implements VectorReader {
         try (InputStream in = Files.newInputStream(file)) {
             byte[] bytes = in.readNBytes(MOST_BYTES + 1);
             if (bytes.length > MOST_BYTES) {
-                throw VectorReader.problem(file, "the file", "is larger than 32 MiB, and no chart is; check the file");
+                throw VectorReader.problem(file, "the file", "is larger than 16 MiB, and no chart is; check the file");
             }
             return bytes;
         } catch (IOException e) {

@@ -13,6 +13,7 @@ import static org.seacairn.layer.ChartFixture.positions;
 import static org.seacairn.layer.ChartFixture.vector;
 
 import java.io.IOException;
+import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -236,6 +237,15 @@ class S57ReaderTest {
             chart.feature(i + 1, 2, 43, pointers(130, 1, 1, 255, 2));
         }
         assertTrue(refused(chart, "DEPCNT").contains("take the same edges over and over, to more vertices than the file has bytes"));
+    }
+
+    @Test
+    void refusesAFileLargerThanAnyChart() throws IOException {
+        Path file = folder.resolve("chart.000");
+        try (RandomAccessFile large = new RandomAccessFile(file.toFile(), "rw")) {
+            large.setLength((16 << 20) + 1);
+        }
+        assertEquals("chart.000, the file: is larger than 16 MiB, and no chart is; check the file", Refusals.of(Sources.withTable(file, "CBLSUB")));
     }
 
     @Test
