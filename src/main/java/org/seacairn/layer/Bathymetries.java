@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.Crs;
+import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.LayerFile;
 
 /** Opens a bathymetry file with the reader of its format. One line a format. */
@@ -32,8 +33,31 @@ public final class Bathymetries {
         if (lower.endsWith(".asc")) {
             return AsciiGridBathymetry.open(file, stated);
         }
-        throw new InputException(name + ": no reader takes this file; bathymetry is read from GeoTIFF (.tif, .tiff)"
-                + " and Esri ASCII grid (.asc)");
+        if (BagReader.takes(lower)) {
+            return BagReader.open(file, stated);
+        }
+        if (NetCdfReader.takes(file, lower)) {
+            return NetCdfReader.open(file, stated, source.table());
+        }
+        throw new InputException(name + ": no reader takes this file; bathymetry is read from GeoTIFF (.tif, .tiff),"
+                + " Esri ASCII grid (.asc), BAG (.bag) and NetCDF (.nc, .nc4, .grd)");
+    }
+
+    /**
+     * Opens the plan's bathymetry.
+     *
+     * @throws InputException as {@link #open(LayerFile)} does, or if the file says that its values count
+     *     otherwise than the plan has it
+     */
+    public static Bathymetry open(SitingPlan.Bathymetry plan) {
+        Bathymetry file = open(plan.source());
+        try {
+            file.requireAgreement(plan);
+            return file;
+        } catch (InputException e) {
+            file.close();
+            throw e;
+        }
     }
 
     static InputException withoutCrs(Path file) {

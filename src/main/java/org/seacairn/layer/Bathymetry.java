@@ -2,7 +2,10 @@ package org.seacairn.layer;
 
 import java.io.Closeable;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
 import org.seacairn.geodesy.Crs;
+import org.seacairn.plan.SitingPlan;
 
 /**
  * A grid of depths or elevations in a file, read by windows. Row 0 is the northernmost row, column 0
@@ -48,6 +51,30 @@ public interface Bathymetry extends Closeable {
      *     offset applied), NaN for no-data
      */
     void read(int col, int row, int cols, int rows, float[] into);
+
+    /** Vertical datum that the file itself names, or empty text. */
+    default String statedDatum() {
+        return "";
+    }
+
+    /** The vertical uncertainty that the file holds for each cell, or empty. */
+    default Optional<CellUncertainty> uncertainty() {
+        return Optional.empty();
+    }
+
+    /** What was done with the file that its reader should know, one line each. */
+    default List<String> notes() {
+        return List.of();
+    }
+
+    /**
+     * Refuses a file that says in so many words that its values count otherwise than the plan has it.
+     *
+     * @throws org.seacairn.InputException if sign or unit differ
+     */
+    default void requireAgreement(SitingPlan.Bathymetry plan) {
+        // A format that states neither cannot contradict.
+    }
 
     @Override
     void close();

@@ -65,7 +65,7 @@ public record BathymetryFacts(
         BathymetryFacts facts = new BathymetryFacts(plan.bathymetry(), file.format(), file.crs(), file.cols(), file.rows(),
                 file.cellWidth(), file.cellHeight(), extent, GeographicExtent.ofRectangle(extent, file.crs()),
                 file.statedUnit(), GridValues.of(file, bands(plan, sign)), sign * plan.bathymetry().metresPerUnit(), List.of());
-        return facts.with(new BathymetryDoubts(facts, plan.limits()).warnings());
+        return facts.with(Stream.concat(file.notes().stream(), new BathymetryDoubts(facts, plan.limits()).warnings().stream()).toList());
     }
 
     private BathymetryFacts with(List<String> told) {

@@ -51,7 +51,7 @@ public record LayersReport(
 
     /** The file where no working grid can be made of it. */
     private static BathymetryFacts bathymetryAlone(SitingPlan plan) {
-        try (Bathymetry file = Bathymetries.open(plan.bathymetry().source())) {
+        try (Bathymetry file = Bathymetries.open(plan.bathymetry())) {
             return BathymetryFacts.of(plan, file);
         }
     }

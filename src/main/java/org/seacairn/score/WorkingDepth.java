@@ -42,7 +42,7 @@ public final class WorkingDepth implements Closeable {
 
     private WorkingDepth(SitingPlan plan, Bathymetry bathymetry) {
         this.bathymetry = bathymetry;
-        this.notes = new ArrayList<>();
+        this.notes = new ArrayList<>(bathymetry.notes());
         double sign = plan.bathymetry().values() == Values.ELEVATION ? -1 : 1;
         this.metresDown = sign * plan.bathymetry().metresPerUnit();
         Crs crs = workingCrs(plan, bathymetry);
@@ -59,7 +59,7 @@ public final class WorkingDepth implements Closeable {
 
     /** @throws InputException if the bathymetry or the plan's CRS cannot serve as a working grid */
     public static WorkingDepth open(SitingPlan plan) {
-        Bathymetry bathymetry = Bathymetries.open(plan.bathymetry().source());
+        Bathymetry bathymetry = Bathymetries.open(plan.bathymetry());
         try {
             return new WorkingDepth(plan, bathymetry);
         } catch (RuntimeException e) {
