@@ -11,6 +11,7 @@ import org.seacairn.geodesy.GeographicExtent;
 import org.seacairn.layer.Bathymetry;
 import org.seacairn.layer.GridValues;
 import org.seacairn.layer.GridValues.Band;
+import org.seacairn.plan.Shown;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.Limits;
 import org.seacairn.plan.SitingPlan.Values;
@@ -65,7 +66,17 @@ public record BathymetryFacts(
         BathymetryFacts facts = new BathymetryFacts(plan.bathymetry(), file.format(), file.crs(), file.cols(), file.rows(),
                 file.cellWidth(), file.cellHeight(), extent, GeographicExtent.ofRectangle(extent, file.crs()),
                 file.statedUnit(), GridValues.of(file, bands(plan, sign)), sign * plan.bathymetry().metresPerUnit(), List.of());
-        return facts.with(Stream.concat(file.notes().stream(), new BathymetryDoubts(facts, plan.limits()).warnings().stream()).toList());
+        return facts.with(Stream.concat(otherDatum(plan.bathymetry(), file.statedDatum()),
+                new BathymetryDoubts(facts, plan.limits()).warnings().stream()).toList());
+    }
+
+    /** Files write datums as they like, so another name is a doubt and no contradiction. */
+    private static Stream<String> otherDatum(SitingPlan.Bathymetry plan, String stated) {
+        boolean named = stated.matches(".*\\p{L}.*") && !stated.equalsIgnoreCase("unknown");
+        return named && plan.datum().isPresent() && !plan.datum().get().equalsIgnoreCase(stated)
+                ? Stream.of("the file names the vertical datum " + Shown.quoted(stated) + " and the plan \"datum: " + plan.datum().get()
+                        + "\"; make sure that they are the same")
+                : Stream.empty();
     }
 
     private BathymetryFacts with(List<String> told) {
