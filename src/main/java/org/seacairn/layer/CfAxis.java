@@ -33,12 +33,18 @@ record CfAxis(double first, double step, int count) {
         for (int i = 0; i < at.length; i++) {
             double off = Math.abs(at[i] - (at[0] + i * step));
             if (step == 0 || !(off <= Math.max(TOLERANCE_STEPS * Math.abs(step), rounding))) {
-                throw VectorReader.problem(file, variable.name() + "[" + i + "]", "is " + Shown.number(at[i]) + " where an even spacing from "
-                        + Shown.number(at[0]) + " to " + Shown.number(at[at.length - 1]) + " has " + Shown.number(at[0] + i * step)
+                throw VectorReader.problem(file, variable.name() + "[" + i + "]", "is " + shown(at[i]) + " where an even spacing from "
+                        + shown(at[0]) + " to " + shown(at[at.length - 1]) + " has " + shown(at[0] + i * step)
                         + "; resample it to a grid of equal cells first");
             }
         }
         return new CfAxis(at[0] * scale + offset, step * scale, at.length);
+    }
+
+    /** A number of any size in few digits. */
+    static String shown(double number) {
+        double size = Math.abs(number);
+        return size == 0 || size >= 1e-6 && size < 1e9 ? Shown.number(number) : Double.toString(number);
     }
 
     /** This axis in another unit. */

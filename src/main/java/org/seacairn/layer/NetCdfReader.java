@@ -14,7 +14,6 @@ import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.Crs;
-import org.seacairn.plan.Shown;
 import org.seacairn.plan.SitingPlan.Values;
 
 /**
@@ -109,7 +108,7 @@ final class NetCdfReader {
         List<String> notes = new ArrayList<>();
         double west = crs.isGeographic() ? longitude(xs, x, notes) : x.low();
         if (crs.isGeographic() && !(Math.abs(y.first()) <= 90 && Math.abs(y.last()) <= 90)) {
-            throw VectorReader.problem(file, ys.name(), "runs from " + Shown.number(y.first()) + " to " + Shown.number(y.last())
+            throw VectorReader.problem(file, ys.name(), "runs from " + CfAxis.shown(y.first()) + " to " + CfAxis.shown(y.last())
                     + " degrees of latitude; check the file, or state crs in the plan if these are no degrees");
         }
         return new StoredGrid(file, source.format() + ", variable " + grid.name(), crs, west, y.high(), x.step(), Math.abs(y.step()),
@@ -162,17 +161,17 @@ final class NetCdfReader {
         double west = x.low();
         double turns = 360 * Math.floor((x.first() + 180) / 360);
         if (!(Math.abs(x.first()) <= 720) || x.high() - west > 360 + x.step() * 1.5) {
-            throw VectorReader.problem(file, axis.name(), "runs from " + Shown.number(x.first()) + " to " + Shown.number(x.last())
+            throw VectorReader.problem(file, axis.name(), "runs from " + CfAxis.shown(x.first()) + " to " + CfAxis.shown(x.last())
                     + " degrees of longitude; check the file, or state crs in the plan if these are no degrees");
         }
         // A grid of the whole Earth whose cells stand on lines reaches half a cell over; that is no crossing.
         if (x.last() - turns > 180 + x.step() / 2) {
-            throw VectorReader.problem(file, axis.name(), "runs from " + Shown.number(x.first()) + " to " + Shown.number(x.last())
+            throw VectorReader.problem(file, axis.name(), "runs from " + CfAxis.shown(x.first()) + " to " + CfAxis.shown(x.last())
                     + " degrees and so across the antimeridian; cut the grid there and use one part");
         }
         if (turns != 0) {
-            notes.add("longitudes from " + Shown.number(x.first()) + " to " + Shown.number(x.last()) + " degrees are counted from "
-                    + Shown.number(x.first() - turns));
+            notes.add("longitudes from " + CfAxis.shown(x.first()) + " to " + CfAxis.shown(x.last()) + " degrees are counted from "
+                    + CfAxis.shown(x.first() - turns));
         }
         return west - turns;
     }

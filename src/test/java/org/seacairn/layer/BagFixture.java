@@ -45,7 +45,7 @@ final class BagFixture {
 
     static HandHdf withMetadata(String xml) {
         byte[] text = xml.getBytes(StandardCharsets.UTF_8);
-        return new HandHdf().group("BAG_root").contiguous("metadata", HandHdf.text(1), new long[] {text.length}, text, NONE);
+        return new HandHdf().group("BAG_root", Map.of("Bag Version", "1.6.2")).contiguous("metadata", HandHdf.text(1), new long[] {text.length}, text, NONE);
     }
 
     /** Rows from the south: -1 -2 -3, then -4, no-data, -6. */

@@ -32,6 +32,7 @@ final class HandHdf {
     private final Map<String, Long> root = new LinkedHashMap<>();
     private final Map<String, Long> inGroup = new LinkedHashMap<>();
     private String group = "";
+    private Map<String, Object> ofGroup = Map.of();
 
     HandHdf() {
         out.writeBytes(new byte[48]);
@@ -62,8 +63,9 @@ final class HandHdf {
     }
 
     /** What follows stands in a group of the root. */
-    HandHdf group(String name) {
+    HandHdf group(String name, Map<String, Object> attributes) {
         group = name;
+        ofGroup = attributes;
         return this;
     }
 
@@ -101,7 +103,8 @@ final class HandHdf {
             }
         });
         long tree = out.size();
-        ByteBuffer node = bytes(24 + at.size() * (16 + 8 * rank + 8) + 16 + 8 * rank);
+        // Nodes have room for 64 children, used or not.
+        ByteBuffer node = bytes(24 + 64 * (16 + 8 * rank + 8) + 16 + 8 * rank);
         node.put("TREE".getBytes(StandardCharsets.US_ASCII)).put((byte) 1).put((byte) 0).putShort((short) at.size()).putLong(UNDEFINED).putLong(UNDEFINED);
         for (int i = 0; i < at.size(); i++) {
             node.putInt(sizes.get(i)).putInt(mask);
@@ -110,6 +113,8 @@ final class HandHdf {
             }
             node.putLong(0).putLong(addresses.get(i));
         }
+        // The last key is the first chunk beyond all.
+        node.putInt(0).putInt(0).putLong((shape[0] + chunk[0] - 1) / chunk[0] * chunk[0]);
         out.writeBytes(node.array());
         ByteBuffer layout = bytes(11 + 4 * (rank + 1)).put((byte) 3).put((byte) 2).put((byte) (rank + 1)).putLong(tree);
         for (int size : chunk) {
@@ -170,21 +175,22 @@ final class HandHdf {
         return address;
     }
 
-    private long links(Map<String, Long> children) {
+    private long links(Map<String, Long> children, Map<String, Object> attributes) {
         List<Map.Entry<Integer, byte[]>> messages = new ArrayList<>();
         messages.add(Map.entry(2, bytes(18).put((byte) 0).put((byte) 0).putLong(UNDEFINED).putLong(UNDEFINED).array()));
         children.forEach((name, address) -> {
             byte[] key = name.getBytes(StandardCharsets.UTF_8);
             messages.add(Map.entry(6, bytes(11 + key.length).put((byte) 1).put((byte) 0).put((byte) key.length).put(key).putLong(address).array()));
         });
+        attributes.forEach((name, value) -> messages.add(Map.entry(12, attribute(name, value))));
         return header(messages);
     }
 
     byte[] toBytes() {
         if (!inGroup.isEmpty()) {
-            root.put(group, links(inGroup));
+            root.put(group, links(inGroup, ofGroup));
         }
-        long rootAddress = links(root);
+        long rootAddress = links(root, Map.of());
         byte[] file = out.toByteArray();
         ByteBuffer superblock = bytes(48).put(new byte[] {(byte) 0x89, 'H', 'D', 'F', '\r', '\n', 0x1a, '\n', 2, 8, 8, 0})
                 .putLong(0).putLong(UNDEFINED).putLong(file.length).putLong(rootAddress);
