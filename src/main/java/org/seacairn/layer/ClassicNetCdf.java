@@ -22,7 +22,8 @@ import org.seacairn.InputException;
  */
 final class ClassicNetCdf implements NetCdfFile {
     private static final int MOST_HEADER_BYTES = 64 << 20;
-    private static final int LONGEST_NAME = 1024;
+    /** NC_MAX_NAME of the library. */
+    private static final int LONGEST_NAME = 256;
     private static final int DIMENSIONS = 10;
     private static final int VARIABLES = 11;
     private static final int ATTRIBUTES = 12;
@@ -241,7 +242,11 @@ final class ClassicNetCdf implements NetCdfFile {
         byte[] bytes = new byte[(int) length];
         header.get(header.position(), bytes);
         skip(bytes.length);
-        return new String(bytes, StandardCharsets.UTF_8);
+        String name = new String(bytes, StandardCharsets.UTF_8);
+        if (name.chars().anyMatch(Character::isISOControl)) {
+            throw problem("has a name with control characters, \"" + XmlElements.shown(name) + "\"; the file is damaged, get it again");
+        }
+        return name;
     }
 
     /** Goes over bytes that are filled up to whole words. */

@@ -11,6 +11,9 @@ import java.util.Map;
 
 /** NetCDF-4: variables are the datasets of the root group, dimensions its dimension scales (HDF5). */
 final class HdfNetCdf implements NetCdfFile {
+    /** NC_MAX_NAME of the library. */
+    private static final int LONGEST_NAME = 256;
+
     private final HdfStore store;
     private final Map<String, NetCdfVariable> variables = new LinkedHashMap<>();
 
@@ -19,8 +22,13 @@ final class HdfNetCdf implements NetCdfFile {
         try {
             Map<String, Dataset> datasets = new LinkedHashMap<>();
             for (Node node : store.children("").values()) {
+                String name = node.getName();
+                if (name.length() > LONGEST_NAME || name.chars().anyMatch(Character::isISOControl)) {
+                    throw VectorReader.problem(file, "root group", "has a name that cannot be, \"" + XmlElements.shown(name)
+                            + "\"; the file is damaged, get it again");
+                }
                 if (node instanceof Dataset dataset) {
-                    datasets.put(node.getName(), dataset);
+                    datasets.put(name, dataset);
                 }
             }
             datasets.forEach((name, dataset) -> variables.put(name, variable(name, dataset, datasets)));

@@ -79,7 +79,7 @@ final class NetCdfReader {
     private NetCdfVariable choose(Optional<String> name) {
         List<NetCdfVariable> grids = source.variables().values().stream().filter(v -> v.isGrid() && !v.text("grid_mapping").equals(v.name())
                 && !v.attributes().containsKey("flag_values") && !v.attributes().containsKey("flag_masks")).toList();
-        String names = grids.stream().map(NetCdfVariable::name).limit(8).collect(Collectors.joining(", "));
+        String names = grids.stream().map(v -> XmlElements.shown(v.name())).limit(8).collect(Collectors.joining(", "));
         if (name.isPresent()) {
             return source.variables().values().stream().filter(v -> v.name().equals(name.get()) && v.isGrid()).findFirst()
                     .orElseThrow(() -> VectorReader.problem(file, "variables", "has no grid named \"" + name.get() + "\"; choose among: " + names));
@@ -150,7 +150,7 @@ final class NetCdfReader {
         boolean degrees = units.toLowerCase(java.util.Locale.ROOT).startsWith("degree");
         OptionalDouble metres = UnitName.metres(units);
         if (degrees && !crs.isGeographic() || metres.isPresent() && crs.isGeographic()) {
-            throw VectorReader.problem(file, axis.name(), "is in \"" + units + "\", and the CRS is " + crs.label()
+            throw VectorReader.problem(file, axis.name(), "is in \"" + XmlElements.shown(units) + "\", and the CRS is " + crs.label()
                     + "; state in the plan the crs that the coordinates are in");
         }
         return crs.isGeographic() || metres.isEmpty() ? 1 : metres.getAsDouble() / crs.metresPerUnit();

@@ -182,7 +182,7 @@ public final class XmlElements {
 
     /** A text from the file in a length that suits a message. */
     public static String shown(String text) {
-        String line = text.strip().replaceAll("\\s+", " ");
+        String line = text.strip().replaceAll("[\\s\\p{Cntrl}]+", " ");
         return line.length() <= 40 ? line : line.substring(0, 37) + "...";
     }
 
