@@ -75,7 +75,11 @@ final class BagReader {
         checkCorners(metadata, values, notes);
         double west = metadata.westNode() - metadata.cellWidth() / 2;
         double north = metadata.southNode() + (values.rows() - 0.5) * metadata.cellHeight();
-        Packing packing = Packing.plain(NO_DATA, Float.NaN);
+        Packing packing = Packing.plain(NO_DATA);
+        if (uncertainty.isPresent()) {
+            notes.add("its own vertical uncertainty of each cell (kind: " + (metadata.uncertaintyKind().isEmpty() ? "not stated"
+                    : XmlElements.shown(metadata.uncertaintyKind())) + ") is not used; what the plan states counts");
+        }
         Optional<CellUncertainty> layer = uncertainty.map(u -> new Layer(file, u, packing, metadata.uncertaintyKind()));
         return new StoredGrid(file, "BAG", stated.orElseGet(metadata::crs), west, north, metadata.cellWidth(), metadata.cellHeight(),
                 true, values, packing, "m", Optional.of(Values.ELEVATION), metadata.verticalDatum(), layer, List.copyOf(notes), store);

@@ -55,7 +55,7 @@ final class HdfStore implements Closeable {
             FileChannel opened = channel;
             // A mapping reaches 2 GB; in larger files the library maps piece by piece.
             HdfFile hdf = guarded(file, "header", () -> size <= Integer.MAX_VALUE ? HdfFile.fromByteBuffer(mapped(opened))
-                    : new HdfFile(opened));
+                    : new HdfFile(file));
             long end = hdf.getHdfBackingStorage().getSuperblock().getEndOfFileAddress();
             if (end > size) {
                 throw VectorReader.problem(file, "header", "states a length of " + end + " bytes and the file has " + size
