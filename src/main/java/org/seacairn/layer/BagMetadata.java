@@ -49,6 +49,7 @@ record BagMetadata(Path file, double cellWidth, double cellHeight, List<Double> 
             DocumentBuilderFactory factory = DocumentBuilderFactory.newDefaultNSInstance();
             factory.setFeature("http://apache.org/xml/features/disallow-doctype-decl", true);
             factory.setExpandEntityReferences(false);
+            factory.setAttribute("jdk.xml.maxElementDepth", "100");
             DocumentBuilder builder = factory.newDocumentBuilder();
             builder.setErrorHandler(null);
             return builder.parse(new InputSource(new StringReader(xml)));

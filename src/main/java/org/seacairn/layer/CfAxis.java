@@ -1,9 +1,10 @@
 package org.seacairn.layer;
 
 import java.io.IOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.nio.file.Path;
 import org.seacairn.InputException;
-import org.seacairn.plan.Shown;
 
 /**
  * A coordinate variable of a grid, whose numbers are the centres of equal cells.
@@ -14,6 +15,7 @@ import org.seacairn.plan.Shown;
 record CfAxis(double first, double step, int count) {
     /** Coordinates may be off the even spacing by this share of a cell. */
     private static final double TOLERANCE_STEPS = 1e-3;
+    private static final double MOST_ROUNDING_STEPS = 0.1;
 
     /** @throws InputException if the coordinates are not evenly spaced */
     static CfAxis of(Path file, NetCdfVariable variable) {
@@ -32,7 +34,9 @@ record CfAxis(double first, double step, int count) {
                 ? 2 * Math.ulp((float) Math.max(Math.abs(at[0]), Math.abs(at[at.length - 1]))) : 0;
         for (int i = 0; i < at.length; i++) {
             double off = Math.abs(at[i] - (at[0] + i * step));
-            if (step == 0 || !(off <= Math.max(TOLERANCE_STEPS * Math.abs(step), rounding))) {
+            // Where rounding is no longer small beside a cell, nothing tells whether the cells are equal.
+            double allowed = Math.max(TOLERANCE_STEPS, Math.min(MOST_ROUNDING_STEPS, rounding / Math.abs(step))) * Math.abs(step);
+            if (step == 0 || !(off <= allowed)) {
                 throw VectorReader.problem(file, variable.name() + "[" + i + "]", "is " + shown(at[i]) + " where an even spacing from "
                         + shown(at[0]) + " to " + shown(at[at.length - 1]) + " has " + shown(at[0] + i * step)
                         + "; resample it to a grid of equal cells first");
@@ -41,10 +45,11 @@ record CfAxis(double first, double step, int count) {
         return new CfAxis(at[0] * scale + offset, step * scale, at.length);
     }
 
-    /** A number of any size in few digits. */
+    /** A coordinate to nine digits: a tenth of a metre in degrees. */
     static String shown(double number) {
         double size = Math.abs(number);
-        return size == 0 || size >= 1e-6 && size < 1e9 ? Shown.number(number) : Double.toString(number);
+        return size >= 1e-6 && size < 1e9 ? new BigDecimal(number).round(new MathContext(9)).stripTrailingZeros().toPlainString()
+                : size == 0 ? "0" : Double.toString(number);
     }
 
     /** This axis in another unit. */

@@ -235,6 +235,7 @@ class BagReaderTest {
         assertTrue(refusal(BagFixture.plain("<MI_Metadata>")).startsWith("survey.bag, metadata: is no proper XML (XML document structures"));
         assertTrue(refusal(BagFixture.plain("<!DOCTYPE a [<!ENTITY b SYSTEM \"file:///etc/hostname\">]><MI_Metadata>&b;</MI_Metadata>"))
                 .startsWith("survey.bag, metadata: is no proper XML (DOCTYPE is disallowed"));
+        assertTrue(refusal(BagFixture.plain("<a>".repeat(100_000))).startsWith("survey.bag, metadata: is no proper XML (JAXP"));
         assertEquals("survey.bag, metadata: the CRS text \"PROJCS[\"x\"\" cannot be read; state crs in the plan, for example EPSG:32617",
                 refusal(BagFixture.plain(BagFixture.metadata("500005,3000010 500025,3000030", "PROJCS[\"x\"", "WKT"))));
     }

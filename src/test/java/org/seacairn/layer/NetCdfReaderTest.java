@@ -187,6 +187,23 @@ class NetCdfReaderTest {
         assertEquals(problem, refusal(grid(1, new double[] {10, 11}, at, mapped(), HandCdf.SHORT, 1, 2, 3, 4, 5, 6)));
     }
 
+    /** Steps of 1/240 degree in 4 bytes, which hold only some 8e-6 of a degree there. */
+    @Test
+    void coordinatesRoundedToFourBytesAreEven() throws IOException {
+        double[] lon = {-79.5, -79.5 + 1 / 240.0, -79.5 + 2 / 240.0, -79.5 + 3 / 240.0};
+        HandCdf cdf = new HandCdf(1).dimension("lat", 2).dimension("lon", 4).variable("lat", HandCdf.FLOAT, LAT, new double[] {10, 10 + 1 / 240.0}, "lat")
+                .variable("lon", HandCdf.FLOAT, LON, lon, "lon").variable("crs", HandCdf.BYTE, WGS84, new double[] {0})
+                .variable("z", HandCdf.SHORT, mapped(), new double[8], "lat", "lon");
+        try (Bathymetry grid = open(cdf)) {
+            assertEquals(1 / 240.0, grid.cellWidth(), 4e-6);
+        }
+        HandCdf tooFine = new HandCdf(1).dimension("lat", 2).dimension("lon", 4).variable("lat", HandCdf.FLOAT, LAT, new double[] {10, 11}, "lat")
+                .variable("lon", HandCdf.FLOAT, LON, new double[] {-79.5, -79.49999, -79.49997, -79.49995}, "lon")
+                .variable("crs", HandCdf.BYTE, WGS84, new double[] {0}).variable("z", HandCdf.SHORT, mapped(), new double[8], "lat", "lon");
+        assertEquals("grid.nc, lon[1]: is -79.4999924 where an even spacing from -79.5 to -79.4999466 has -79.4999822; resample it to a grid of"
+                + " equal cells first", refusal(tooFine));
+    }
+
     @Test
     void coordinatesInUnitsOfTheirOwnAreTakenToThoseOfTheCrs() throws IOException {
         Map<String, Object> mercator = attributes("grid_mapping_name", "transverse_mercator", "latitude_of_projection_origin", new double[] {0},
