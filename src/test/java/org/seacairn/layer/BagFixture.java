@@ -56,13 +56,16 @@ final class BagFixture {
 
     /** Finer cells in the first and the fifth node: 2 x 1 of them, and 2 x 2. */
     static HandHdf variable(int firstIndex) {
-        byte[] meta = HandHdf.compound(12, "index", 0, HandHdf.INT, "dimensions_x", 4, HandHdf.INT, "dimensions_y", 8, HandHdf.INT);
-        ByteBuffer cells = ByteBuffer.allocate(6 * 12).order(ByteOrder.LITTLE_ENDIAN);
+        byte[] meta = HandHdf.compound(28, "index", 0, HandHdf.INT, "dimensions_x", 4, HandHdf.INT, "dimensions_y", 8, HandHdf.INT,
+                "resolution_x", 12, HandHdf.FLOAT, "resolution_y", 16, HandHdf.FLOAT, "sw_corner_x", 20, HandHdf.FLOAT, "sw_corner_y", 24, HandHdf.FLOAT);
+        ByteBuffer cells = ByteBuffer.allocate(6 * 28).order(ByteOrder.LITTLE_ENDIAN);
         for (int[] cell : new int[][] {{firstIndex, 2, 1}, {-1, 0, 0}, {-1, 0, 0}, {-1, 0, 0}, {2, 2, 2}, {-1, 0, 0}}) {
-            cells.putInt(cell[0]).putInt(cell[1]).putInt(cell[2]);
+            cells.putInt(cell[0]).putInt(cell[1]).putInt(cell[2]).putFloat(5).putFloat(10).putFloat(2.5f).putFloat(5);
         }
+        Map<String, Object> resolutions = HandHdf.attributes("min_resolution_x", new double[] {5}, "min_resolution_y", new double[] {10},
+                "max_resolution_x", new double[] {5}, "max_resolution_y", new double[] {10});
         byte[] fine = HandHdf.compound(8, "depth", 0, HandHdf.FLOAT, "depth_uncrt", 4, HandHdf.FLOAT);
-        return plain(metadata()).contiguous("varres_metadata", meta, new long[] {2, 3}, cells.array(), NONE)
+        return plain(metadata()).contiguous("varres_metadata", meta, new long[] {2, 3}, cells.array(), resolutions)
                 .contiguous("varres_refinements", fine, new long[] {1, 6},
                         HandHdf.floats(-7, .5f, -8, .9f, -9, .1f, NO, NO, -5.5f, .2f, -6.5f, .3f), NONE);
     }
