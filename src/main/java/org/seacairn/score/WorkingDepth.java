@@ -42,7 +42,8 @@ public final class WorkingDepth implements Closeable {
 
     private WorkingDepth(SitingPlan plan, Bathymetry bathymetry) {
         this.bathymetry = bathymetry;
-        this.notes = new ArrayList<>(bathymetry.notes());
+        this.notes = new ArrayList<>();
+        bathymetry.notes().forEach(note -> notes.add(plan.bathymetry().source().file().getFileName() + ": " + note));
         double sign = plan.bathymetry().values() == Values.ELEVATION ? -1 : 1;
         this.metresDown = sign * plan.bathymetry().metresPerUnit();
         Crs crs = workingCrs(plan, bathymetry);
