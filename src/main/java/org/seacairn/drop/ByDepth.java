@@ -45,6 +45,7 @@ public final class ByDepth {
         // The last piece may be shorter than a step.
         double from = i * STEP_M;
         double share = (within - from) / (Math.min(deepestM, from + STEP_M) - from);
-        return share == 0 ? values[i] : values[i] + share * (values[i + 1] - values[i]);
+        // Between two infinities their difference would be no number.
+        return share == 0 || values[i] == values[i + 1] ? values[i] : values[i] + share * (values[i + 1] - values[i]);
     }
 }
