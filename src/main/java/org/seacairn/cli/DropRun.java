@@ -185,7 +185,7 @@ final class DropRun {
     private static ModuleDrop required(SitingPlan plan, Optional<ModuleDrop> drop) {
         List<String> missing = new ArrayList<>();
         if (!plan.module().missing().isEmpty()) {
-            missing.add("of the module " + String.join(", ", plan.module().missing()));
+            missing.add("the module's " + String.join(", ", plan.module().missing()));
         }
         if (plan.current().isEmpty()) {
             missing.add("a current (current: {file: current.csv})");
@@ -209,8 +209,8 @@ final class DropRun {
         int col = found.map(p -> (int) Math.floor((p.x - grid.west()) / grid.cellM())).orElse(-1);
         int row = found.map(p -> (int) Math.floor((grid.north() - p.y) / grid.cellM())).orElse(-1);
         if (col < 0 || row < 0 || col >= grid.cols() || row >= grid.rows()) {
-            throw new InputException(target.name() + ": the place lies off the grid of the bathymetry; check longitude (west is negative)"
-                    + " and latitude");
+            throw new InputException(target.name() + ": the place lies off the grid of the bathymetry; check longitude (it comes first, west is"
+                    + " negative) and latitude");
         }
         return new Pick(col, row, found.get().x, found.get().y, target.longitudeDeg(), target.latitudeDeg(), Double.NaN);
     }
