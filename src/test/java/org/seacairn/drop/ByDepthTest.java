@@ -33,4 +33,12 @@ class ByDepthTest {
         assertEquals(4, raised.at(8));
         assertEquals(6, raised.at(10));
     }
+
+    @Test
+    void endlessEverywhereIsEndlessBetweenTheDepthsOfTheTable() {
+        ByDepth endless = ByDepth.of(10, depthM -> depthM < 3 ? 1 : Double.POSITIVE_INFINITY);
+        assertEquals(1, endless.at(1.2));
+        assertEquals(Double.POSITIVE_INFINITY, endless.at(2.9));
+        assertEquals(Double.POSITIVE_INFINITY, endless.at(7.3));
+    }
 }
