@@ -44,8 +44,8 @@ final class AreasCommand extends PlanCommand {
         StringBuilder command = new StringBuilder("areas");
         sizes.forEach(size -> command.append(" --size \"").append(size).append('"'));
         command.append(" --turn \"").append(turn).append("\" --count ").append(count).append(" --blemish \"").append(blemish).append('"');
-        AreasRun.Result result = new AreasRun(request, turn).run(new LayoutRun.Settings(options.plan, options.allowOutside,
-                output.folder(options.plan, "-areas"), output.threads(), output.styles(), command.toString()));
+        AreasRun.Result result = ProgressLine.over(options.quiet, progress -> new AreasRun(request, turn).run(new LayoutRun.Settings(
+                options.plan, options.allowOutside, output.folder(options.plan, "-areas"), output.threads(), output.styles(), command.toString(), progress)));
         if (!options.quiet) {
             result.warnings().forEach(warning -> err().println("seacairn: warning: " + warning));
             out().print(options.json ? AreasSummary.json(result) : AreasSummary.text(result));

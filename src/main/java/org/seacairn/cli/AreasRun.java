@@ -10,6 +10,7 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.seacairn.Progress;
 import org.seacairn.export.AreaTables;
 import org.seacairn.export.AreaTables.Candidate;
 import org.seacairn.export.FeatureTable;
@@ -59,22 +60,25 @@ final class AreasRun {
     }
 
     private Result run(LayoutRun run) {
+        run.next("scoring");
         List<Candidate> areas = new ArrayList<>();
         Judge judge = new Judge(run);
         ScoreTotals totals;
         try (AreaScan scan = new AreaScan(run.engine(), request, run.threads())) {
             totals = run.score(scan);
-            run.done("scoring");
+            run.next("choosing");
+            run.progress().expect(request.count(), "areas");
             try {
                 scan.choose(judge);
             } catch (EnoughRefused e) {
                 judge.ended = true;
             }
-            run.done("choosing");
+            run.next("capacity");
+            run.progress().expect(judge.accepted.size(), "areas");
             for (int i = 0; i < judge.accepted.size(); i++) {
                 areas.add(candidate(run, scan, judge.accepted.get(i), judge.reviews.get(i)));
+                run.progress().done(1);
             }
-            run.done("capacity");
         }
         List<String> warnings = run.warnings();
         warnings.addAll(ReviewedSites.open(judge.reviews, "areas.geojson"));
@@ -91,6 +95,7 @@ final class AreasRun {
 
     /** Accepts what a review passes. */
     private final class Judge implements Predicate<Area> {
+        private final Progress progress;
         private final CoordinateTransform toLonLat;
         private final Function<ProposedSite, SiteReview> review;
         private final List<Area> accepted = new ArrayList<>();
@@ -100,6 +105,7 @@ final class AreasRun {
         private boolean ended;
 
         Judge(LayoutRun run) {
+            this.progress = run.progress();
             this.toLonLat = run.grid().crs().to(run.grid().crs().geographic());
             this.review = Review.oneByOne(run.plan(), run.depth(), run.layers());
         }
@@ -116,6 +122,7 @@ final class AreasRun {
                 return false;
             }
             accepted.add(area);
+            progress.done(1);
             reviews.add(found);
             return true;
         }

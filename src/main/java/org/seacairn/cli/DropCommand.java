@@ -47,10 +47,11 @@ final class DropCommand extends PlanCommand {
         Path outFolder = output.folder(options.plan, "-drop");
         Path found = sites == null ? ranking() : sites;
         Stream.of(landings, sites).filter(file -> file != null).forEach(file -> requireInput(file, outFolder));
-        DropRun.Result result = new DropRun(new DropRun.Request(Optional.ofNullable(at), found, Optional.ofNullable(landings), draws, seed))
-                .run(new LayoutRun.Settings(options.plan, options.allowOutside, outFolder, output.threads(), output.styles(), commandText(),
+        DropRun run = new DropRun(new DropRun.Request(Optional.ofNullable(at), found, Optional.ofNullable(landings), draws, seed));
+        DropRun.Result result = ProgressLine.over(options.quiet, progress -> run.run(
+                new LayoutRun.Settings(options.plan, options.allowOutside, outFolder, output.threads(), output.styles(), commandText(), progress,
                         Stream.of(at != null && at.indexOf(',') < 0 && Files.exists(found) ? found : null, landings)
-                                .filter(file -> file != null).map(file -> file.toAbsolutePath().normalize()).toArray(Path[]::new)));
+                                .filter(file -> file != null).map(file -> file.toAbsolutePath().normalize()).toArray(Path[]::new))));
         if (!options.quiet) {
             result.warnings().forEach(warning -> err().println("seacairn: warning: " + warning));
             out().print(options.json ? DropSummary.json(result) : DropSummary.text(result));

@@ -111,6 +111,7 @@ final class DropRun {
     }
 
     private Result atTarget(LayoutRun run) {
+        run.next("sinking");
         SitingPlan plan = run.plan();
         ModuleDrop drop = required(plan, run.engine().drop());
         DropTarget target = DropTarget.of(request.at.orElseThrow(), request.sites, run.grid());
@@ -123,9 +124,9 @@ final class DropRun {
         SiteDrops.Found faster = new SiteDrops(plan, Optional.of(inFaster), run.grid().crs(), List.of())
                 .at(target.longitudeDeg(), target.latitudeDeg(), cell);
         cases.addAll(cases(FASTER, site, faster.drops(), faster.standing().orElseThrow(), inFaster));
+        run.progress().expect((long) drop.profiles().size() * request.draws, "landings");
         List<LandingDraws> draws = IntStream.range(0, drop.profiles().size())
-                .mapToObj(i -> LandingDraws.of(drop, i, site.depthM(), request.draws, request.seed)).toList();
-        run.done("sinking");
+                .mapToObj(i -> LandingDraws.of(drop, i, site.depthM(), request.draws, request.seed, run.progress())).toList();
         List<String> warnings = run.warnings();
         warnings.addAll(DropWarnings.of(plan, drop));
         warnings.addAll(SiteDrops.warnings(site.name(), site.releaseClearances()));
@@ -148,21 +149,21 @@ final class DropRun {
 
     /** What is known without a target; no layer is opened. */
     private Result withoutTarget(LayoutRun.Settings settings) {
-        Stages stages = new Stages();
+        Stages stages = new Stages(settings.progress(), "plan");
         SitingPlan plan = PlanReader.read(settings.plan(), settings.allowOutside());
-        stages.done("plan");
+        stages.next("sinking");
         ModuleDrop drop = required(plan, ModuleDrop.of(plan));
         List<String> warnings = new ArrayList<>(plan.warnings());
         warnings.addAll(DropWarnings.of(plan, drop));
         Result result = new Result(plan, drop, Optional.empty(), past(), List.copyOf(warnings), settings.outFolder());
-        stages.done("sinking");
+        stages.next("writing");
         try (OutputFolder output = OutputFolder.stage(settings.outFolder())) {
             ofModule(output::resolve, result).forEach(Runnable::run);
-            stages.done("writing");
+            stages.next("report");
             Run run = new Run(Version.text(), settings.command(), plan, PlanInputs.hashed(plan, settings.styles().own(), settings.others()), null, null, 0,
                     new Run.DropCounts(drop.profiles().size(), 0, request.seed), warnings, stages.timingsS());
             DropPage.of(run, drop, Optional.empty(), result.past, result.objections()).write(output.resolve(Page.FILE_NAME));
-            stages.done("report");
+            stages.end();
             RunJson.write(output.resolve(RunJson.FILE_NAME), run);
             output.commit();
         }

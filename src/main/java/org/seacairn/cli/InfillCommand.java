@@ -55,8 +55,9 @@ final class InfillCommand extends PlanCommand {
     @Override
     public Integer call() {
         InfillRun.Request request = request();
-        InfillRun.Result result = new InfillRun(request).run(new LayoutRun.Settings(options.plan, options.allowOutside,
-                output.folder(options.plan, "-infill"), output.threads(), output.styles(), commandText(), along == null ? new Path[0] : new Path[] {file()}));
+        InfillRun.Result result = ProgressLine.over(options.quiet, progress -> new InfillRun(request).run(new LayoutRun.Settings(options.plan,
+                options.allowOutside, output.folder(options.plan, "-infill"), output.threads(), output.styles(), commandText(), progress,
+                along == null ? new Path[0] : new Path[] {file()})));
         if (!options.quiet) {
             result.warnings().forEach(warning -> err().println("seacairn: warning: " + warning));
             out().print(options.json ? InfillSummary.json(result) : InfillSummary.text(result));

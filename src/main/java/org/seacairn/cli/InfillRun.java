@@ -94,6 +94,7 @@ final class InfillRun {
     }
 
     private Result run(LayoutRun run) {
+        run.next("choosing");
         SitingPlan plan = run.plan();
         NamedReefs named = new NamedReefs(plan, run.layers(), "--from");
         List<Reef> reefs = new ArrayList<>();
@@ -105,7 +106,6 @@ final class InfillRun {
         Gaps gaps = gaps(plan, warnings);
         List<Leg> legs = legs(run, reefs, gaps);
         List<Pick> picks = legs.stream().flatMap(leg -> leg.chosen.stream()).flatMap(chain -> chain.modules().stream()).toList();
-        run.done("choosing");
         List<Site> sites = run.sites(picks, "C", warnings);
         CoordinateTransform toWgs84 = run.grid().crs().geographic().to(Crs.WGS84);
         Optional<DriftCheck> drift = drift(run, legs, picks);
@@ -140,7 +140,7 @@ final class InfillRun {
             Stone to = stones.get(i);
             Axis axis = drift.map(layer -> Axis.along(layer.file().getFileName().toString(), lonLat(layer, run), from, to, run.grid()))
                     .orElseGet(() -> Axis.between(from, to, run.grid()));
-            Corridor corridor = Corridor.of(run.engine(), axis, request.corridorM, run.threads());
+            Corridor corridor = Corridor.of(run.engine(), axis, request.corridorM, run.threads(), run.progress());
             Leg leg = leg(placed.isEmpty() ? corridor : corridor.clearOf(placed, gaps.apartM()), gaps, run);
             legs.add(leg);
             if (leg.chosen.isEmpty()) {
@@ -176,8 +176,8 @@ final class InfillRun {
 
     private Leg search(Corridor corridor, Gaps gaps, LayoutRun run) {
         ChainSearch.Result found = request.modules.isPresent()
-                ? ChainSearch.exactly(corridor, gaps, request.modules.getAsInt(), run.threads())
-                : ChainSearch.fewest(corridor, gaps, run.threads());
+                ? ChainSearch.exactly(corridor, gaps, request.modules.getAsInt(), run.threads(), run.progress())
+                : ChainSearch.fewest(corridor, gaps, run.threads(), run.progress());
         found.unbridged().ifPresent(gap -> requireReachable(corridor, gaps, gap, run));
         Optional<Chain> chosen = found.chains().stream()
                 .filter(chain -> request.modules.isEmpty() || chain.modules().size() == request.modules.getAsInt()).findFirst();

@@ -8,6 +8,7 @@ import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.seacairn.Progress;
 import org.seacairn.export.FeatureTable;
 import org.seacairn.export.GeoJsonWriter;
 import org.seacairn.export.GeoPackageWriter;
@@ -57,9 +58,11 @@ final class LayoutRun {
     /**
      * @param styles of the map and of the output
      * @param command as it stands in {@code run.json}
+     * @param progress is told of every stage
      * @param others files that the command line names
      */
-    record Settings(Path plan, boolean allowOutside, Path outFolder, int threads, StyleSet styles, String command, Path... others) {}
+    record Settings(Path plan, boolean allowOutside, Path outFolder, int threads, StyleSet styles, String command, Progress progress,
+            Path... others) {}
 
     private LayoutRun(Settings settings, SitingPlan plan, WorkingDepth depth, OutputFolder output, Aside aside,
             Future<List<Run.InputFile>> inputs, Stages stages) {
@@ -71,7 +74,6 @@ final class LayoutRun {
         this.inputs = inputs;
         this.stages = stages;
         this.layers = WorkingLayers.load(plan, depth.grid());
-        done("layers");
         this.buffers = aside.begin(() -> KeepOffBuffers.of(plan, layers, depth.grid()));
         this.engine = new ScoreEngine(plan, depth, layers);
     }
@@ -82,7 +84,7 @@ final class LayoutRun {
      * @param layout chooses, and calls {@link #write} once
      */
     static <T> T of(Settings settings, Function<LayoutRun, T> layout) {
-        Stages stages = new Stages();
+        Stages stages = new Stages(settings.progress, "layers");
         try (Aside aside = new Aside(settings.threads)) {
             aside.openEpsg();
             SitingPlan plan = PlanReader.read(settings.plan, settings.allowOutside);
@@ -129,9 +131,13 @@ final class LayoutRun {
         return output.resolve(name);
     }
 
-    /** Ends a stage of the work. */
-    void done(String stage) {
-        stages.done(stage);
+    Progress progress() {
+        return settings.progress;
+    }
+
+    /** Ends a stage of the work and begins the next. */
+    void next(String stage) {
+        stages.next(stage);
     }
 
     /**
@@ -142,9 +148,9 @@ final class LayoutRun {
      * @throws IllegalStateException if a review fails one
      */
     List<Site> sites(List<Pick> picks, String letter, List<String> warnings) {
+        next("checking");
         List<Site> sites = new CheckedSites(plan, engine, layers).of(picks, letter);
-        warnings.addAll(ReviewedSites.warnings(plan, depth, layers, picks, sites, settings.threads));
-        done("checking");
+        warnings.addAll(ReviewedSites.warnings(plan, depth, layers, picks, sites, settings.threads, settings.progress));
         return sites;
     }
 
@@ -167,8 +173,8 @@ final class LayoutRun {
 
     /** Shows the scores that a sink takes on the report's map too; without this it has depths alone. */
     <T> ScoreTotals score(ScoreRun.Sink<T> sink) {
-        MapSink<T> forMap = new MapSink<>(depth, sink);
-        ScoreTotals totals = ScoreRun.run(engine, settings.threads, forMap);
+        MapSink<T> forMap = new MapSink<>(grid(), sink);
+        ScoreTotals totals = ScoreRun.run(engine, settings.threads, settings.progress, forMap);
         rasters = forMap.rasters();
         return totals;
     }
@@ -193,6 +199,7 @@ final class LayoutRun {
      * @param others write files of their own
      */
     void write(List<FeatureTable<?>> tables, Record counts, List<String> warnings, BiFunction<Run, MapSection, Page> page, Runnable... others) {
+        next("writing");
         List<FeatureTable<?>> all = new ArrayList<>(tables);
         all.add(FeatureTable.keepOffBuffers(ScoreRun.result(buffers)));
         String name = tables.get(0).name();
@@ -203,12 +210,12 @@ final class LayoutRun {
         works.add(() -> settings.styles.copyTo(output.path(), all.stream().map(FeatureTable::name).toList()));
         aside.all(works.toArray(Runnable[]::new));
         List<Run.InputFile> hashed = ScoreRun.result(inputs);
-        done("writing");
+        next("report");
         GridGeometry grid = grid();
         Run run = new Run(Version.text(), settings.command, plan, hashed, Run.WorkingCrs.of(grid.crs()), Run.WorkingGrid.of(grid),
                 depth.largestScaleError(), counts, warnings, stages.timingsS());
         page.apply(run, map(all)).write(file(Page.FILE_NAME));
-        done("report");
+        stages.end();
         RunJson.write(file(RunJson.FILE_NAME), run);
     }
 }

@@ -1,5 +1,6 @@
 package org.seacairn.cli;
 
+import org.seacairn.grid.GridGeometry;
 import org.seacairn.grid.Window;
 import org.seacairn.report.ReducedRasters;
 import org.seacairn.report.ReducedRastersBuilder;
@@ -9,13 +10,11 @@ import org.seacairn.score.WorkingDepth;
 
 /** Reduces scored tiles for the report's map on their way to another sink. */
 final class MapSink<T> implements ScoreRun.Sink<T> {
-    private final WorkingDepth depth;
     private final ReducedRastersBuilder reduced;
     private final ScoreRun.Sink<T> next;
 
-    MapSink(WorkingDepth depth, ScoreRun.Sink<T> next) {
-        this.depth = depth;
-        this.reduced = new ReducedRastersBuilder(depth.grid(), true);
+    MapSink(GridGeometry grid, ScoreRun.Sink<T> next) {
+        this.reduced = new ReducedRastersBuilder(grid, true);
         this.next = next;
     }
 
@@ -26,9 +25,7 @@ final class MapSink<T> implements ScoreRun.Sink<T> {
 
     @Override
     public T encode(ScoredWindow tile) {
-        float[] depthM = new float[tile.score().length];
-        depth.read(tile.window(), depthM);
-        reduced.take(tile.window(), depthM, tile.score(), tile.reasons());
+        reduced.take(tile.window(), tile.depth(), tile.score(), tile.reasons());
         return next.encode(tile);
     }
 

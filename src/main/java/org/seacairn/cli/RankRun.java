@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Future;
 import org.seacairn.InputException;
+import org.seacairn.Progress;
 import org.seacairn.export.FeatureTable;
 import org.seacairn.export.GeoJsonWriter;
 import org.seacairn.export.GeoPackageWriter;
@@ -45,15 +46,19 @@ final class RankRun {
     private final int threads;
     private final StyleSet styles;
     private final boolean exchange;
-    private final Stages stages = new Stages();
+    private final Progress progress;
+    private final Stages stages;
 
-    RankRun(Path planFile, boolean allowOutside, Path outFolder, int threads, StyleSet styles, boolean exchange) {
+    RankRun(Path planFile, boolean allowOutside, Path outFolder, int threads, StyleSet styles, boolean exchange,
+            Progress progress) {
         this.planFile = planFile;
         this.allowOutside = allowOutside;
         this.outFolder = outFolder;
         this.threads = threads;
         this.styles = styles;
         this.exchange = exchange;
+        this.progress = progress;
+        this.stages = new Stages(progress, "plan");
     }
 
     /** What there is to tell of a finished run. */
@@ -65,7 +70,7 @@ final class RankRun {
             aside.openEpsg();
             SitingPlan plan = PlanReader.read(planFile, allowOutside);
             Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, styles.own()));
-            stages.done("plan");
+            stages.next("bathymetry");
             return run(plan, aside, inputs);
         }
     }
@@ -74,39 +79,39 @@ final class RankRun {
         try (WorkingDepth depth = WorkingDepth.open(plan);
                 OutputFolder output = OutputFolder.stage(outFolder)) {
             GridGeometry grid = depth.grid();
-            stages.done("bathymetry");
+            stages.next("layers");
             WorkingLayers layers = WorkingLayers.load(plan, grid);
-            stages.done("layers");
+            stages.next("scoring");
             Future<List<KeepOffBuffer>> buffersAside = aside.begin(() -> KeepOffBuffers.of(plan, layers, grid));
             ScoreEngine engine = new ScoreEngine(plan, depth, layers);
             ScoreTotals totals;
             ReducedRasters reduced;
             try (RasterSink rasters = new RasterSink(output, engine)) {
-                MapSink<RasterSink.Encoded> forMap = new MapSink<>(depth, rasters);
-                totals = ScoreRun.run(engine, threads, forMap);
+                MapSink<RasterSink.Encoded> forMap = new MapSink<>(grid, rasters);
+                totals = ScoreRun.run(engine, threads, progress, forMap);
                 rasters.finish();
                 reduced = forMap.rasters();
             }
-            stages.done("scoring");
+            stages.next("choosing");
             requireDepth(plan, totals);
             Selection selection = Selection.of(engine, totals.blocks(), plan.sites(), depth.largestScaleError(), exchange);
-            stages.done("choosing");
+            stages.next("checking");
             List<Site> sites = new CheckedSites(plan, engine, layers).of(selection.picks(), "S");
-            List<String> reviewed = ReviewedSites.warnings(plan, depth, layers, selection.picks(), sites, threads);
-            stages.done("checking");
+            List<String> reviewed = ReviewedSites.warnings(plan, depth, layers, selection.picks(), sites, threads, progress);
+            stages.next("buffers");
             List<KeepOffBuffer> buffers = ScoreRun.result(buffersAside);
-            stages.done("buffers");
+            stages.next("writing");
             List<String> warnings = new ArrayList<>(RankWarnings.of(plan, depth, layers, totals, sites));
             warnings.addAll(DropWarnings.of(plan, engine.drop()));
             warnings.addAll(reviewed);
             write(aside, output, plan, sites, buffers, totals, grid);
             engine.drop().ifPresent(drop -> ModuleFiles.write(plan, drop, output::resolve));
             List<Run.InputFile> hashed = ScoreRun.result(inputs);
-            stages.done("writing");
+            stages.next("report");
             Run run = new Run(Version.text(), command(), plan, hashed, Run.WorkingCrs.of(grid.crs()), Run.WorkingGrid.of(grid),
                     depth.largestScaleError(), counts(totals, sites, grid), warnings, stages.timingsS());
             RankPage.of(run, selection, sites, engine.drop(), Optional.of(map(reduced, plan, layers, sites, buffers))).write(output.resolve(Page.FILE_NAME));
-            stages.done("report");
+            stages.end();
             RunJson.write(output.resolve(RunJson.FILE_NAME), run);
             output.commit();
             return new Result(plan, grid, totals, selection, sites, warnings, outFolder, stages.timingsS());

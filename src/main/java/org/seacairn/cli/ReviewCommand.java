@@ -52,8 +52,9 @@ final class ReviewCommand extends PlanCommand {
         }
         LayerFile source = new LayerFile("proposal", proposal.toAbsolutePath().normalize(), Optional.ofNullable(table),
                 Optional.ofNullable(crs), Optional.ofNullable(xColumn), Optional.ofNullable(yColumn), 0, Edges.GEODESIC);
-        ReviewRun.Result result = new ReviewRun(options.plan, options.allowOutside, source, Optional.ofNullable(name),
-                output.folder(options.plan, "-review"), output.threads(), output.styles(), Optional.ofNullable(display), marginalOk).run();
+        ReviewRun.Result result = ProgressLine.over(options.quiet, progress -> new ReviewRun(options.plan, options.allowOutside, source,
+                Optional.ofNullable(name), output.folder(options.plan, "-review"), output.threads(), output.styles(), Optional.ofNullable(display), marginalOk,
+                progress).run());
         if (!options.quiet) {
             result.warnings().forEach(warning -> err().println("seacairn: warning: " + warning));
             out().print(options.json ? ReviewSummary.json(result) : ReviewSummary.text(result));

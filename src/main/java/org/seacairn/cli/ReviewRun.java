@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Future;
 import org.seacairn.InputException;
+import org.seacairn.Progress;
 import org.seacairn.export.GeoPackageWriter;
 import org.seacairn.export.OutputFile;
 import org.seacairn.export.OutputFolder;
@@ -43,10 +44,11 @@ final class ReviewRun {
     private final StyleSet styles;
     private final Optional<Display> display;
     private final boolean marginalOk;
-    private final Stages stages = new Stages();
+    private final Progress progress;
+    private final Stages stages;
 
     ReviewRun(Path planFile, boolean allowOutside, LayerFile source, Optional<String> nameAttribute, Path outFolder,
-            int threads, StyleSet styles, Optional<Display> display, boolean marginalOk) {
+            int threads, StyleSet styles, Optional<Display> display, boolean marginalOk, Progress progress) {
         this.planFile = planFile;
         this.allowOutside = allowOutside;
         this.source = source;
@@ -56,6 +58,8 @@ final class ReviewRun {
         this.styles = styles;
         this.display = display;
         this.marginalOk = marginalOk;
+        this.progress = progress;
+        this.stages = new Stages(progress, "plan");
     }
 
     /** What there is to tell of a finished review. */
@@ -76,16 +80,16 @@ final class ReviewRun {
             aside.openEpsg();
             SitingPlan plan = PlanReader.read(planFile, allowOutside);
             Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, styles.own(), source.file()));
-            stages.done("plan");
+            stages.next("bathymetry");
             try (WorkingDepth depth = WorkingDepth.open(plan); OutputFolder output = OutputFolder.stage(outFolder)) {
                 GridGeometry grid = depth.grid();
-                stages.done("bathymetry");
+                stages.next("layers");
                 WorkingLayers layers = WorkingLayers.load(plan, grid);
-                stages.done("layers");
+                stages.next("proposal");
                 Proposal proposal = Proposal.read(source, nameAttribute, grid);
-                stages.done("proposal");
-                List<SiteReview> reviews = Review.of(plan, depth, layers, proposal, threads);
-                stages.done("review");
+                stages.next("review");
+                List<SiteReview> reviews = Review.of(plan, depth, layers, proposal, threads, progress);
+                stages.next("writing");
                 List<String> warnings = warnings(plan, depth, layers, proposal);
                 Result result = new Result(plan, source.file(), display.orElse(plan.display()), marginalOk, reviews,
                         Unchecked.of(plan), warnings, outFolder);
@@ -96,14 +100,14 @@ final class ReviewRun {
                         () -> OutputFile.text(output.resolve("summary.txt"), out -> out.write(ReviewSummary.page(result))),
                         () -> styles.copyTo(output.path(), layerStyles));
                 List<Run.InputFile> hashed = ScoreRun.result(inputs);
-                stages.done("writing");
+                stages.next("report");
                 Run run = new Run(Version.text(), "review" + (marginalOk ? " --marginal-ok" : ""), plan, hashed,
                         Run.WorkingCrs.of(grid.crs()), Run.WorkingGrid.of(grid), depth.largestScaleError(), counts(result), warnings,
                         stages.timingsS());
                 ReviewPage.of(run, source.file().getFileName().toString(), result.display, marginalOk, reviews, result.unchecked,
                         Optional.of(map(plan, depth, layers, result)))
                         .write(output.resolve(Page.FILE_NAME));
-                stages.done("report");
+                stages.end();
                 RunJson.write(output.resolve(RunJson.FILE_NAME), run);
                 output.commit();
                 return result;

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.seacairn.Progress;
 import org.seacairn.place.Pick;
 import org.seacairn.place.Site;
 import org.seacairn.plan.SitingPlan;
@@ -36,7 +37,8 @@ final class ReviewedSites {
      *
      * @throws IllegalStateException if a site fails by more than rounding
      */
-    static List<String> warnings(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, List<Pick> picks, List<Site> sites, int threads) {
+    static List<String> warnings(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, List<Pick> picks, List<Site> sites, int threads,
+            Progress progress) {
         if (sites.isEmpty()) {
             return List.of();
         }
@@ -45,7 +47,7 @@ final class ReviewedSites {
             proposed.add(new ProposedSite(sites.get(i).name(), new GeometryFactory().createPoint(
                     new Coordinate(picks.get(i).longitudeDeg(), picks.get(i).latitudeDeg()))));
         }
-        List<SiteReview> reviews = Review.of(plan, depth, layers, new Proposal(plan.file(), proposed, List.of()), threads);
+        List<SiteReview> reviews = Review.of(plan, depth, layers, new Proposal(plan.file(), proposed, List.of()), threads, progress);
         reviews.stream().flatMap(review -> review.findings().stream()).forEach(ReviewedSites::refuseFailure);
         return open(reviews, "sites.csv");
     }

@@ -28,9 +28,10 @@ final class RingCommand extends PlanCommand {
         if (modules < 1 || modules > RingRequest.MOST_MODULES) {
             throw new ParameterException(spec.commandLine(), "--modules is " + modules + "; give 1 to " + RingRequest.MOST_MODULES);
         }
-        RingRun.Result result = new RingRun(around, LengthRange.of("--radius", radius), modules).run(new LayoutRun.Settings(options.plan,
+        RingRun ring = new RingRun(around, LengthRange.of("--radius", radius), modules);
+        RingRun.Result result = ProgressLine.over(options.quiet, progress -> ring.run(new LayoutRun.Settings(options.plan,
                 options.allowOutside, output.folder(options.plan, "-ring"), output.threads(), output.styles(),
-                "ring --around \"" + around + "\" --radius \"" + radius + "\" --modules " + modules));
+                "ring --around \"" + around + "\" --radius \"" + radius + "\" --modules " + modules, progress)));
         if (!options.quiet) {
             result.warnings().forEach(warning -> err().println("seacairn: warning: " + warning));
             out().print(options.json ? RingSummary.json(result) : RingSummary.text(result));

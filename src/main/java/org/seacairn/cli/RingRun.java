@@ -52,13 +52,13 @@ final class RingRun {
     }
 
     private Result run(LayoutRun run) {
+        run.next("choosing");
         SitingPlan plan = run.plan();
         Reef reef = new NamedReefs(plan, run.layers(), "--around").find("--around", around);
         RingRequest asked = new RingRequest(reef.feature().geometry(), radius.leastM(), radius.mostM(),
                 modules, plan.sites().apartM());
-        RingResult best = RingSearch.of(run.engine(), asked);
+        RingResult best = RingSearch.of(run.engine(), asked, Set.of(), run.progress());
         RingResult found = passing(run, asked, best);
-        run.done("choosing");
         List<String> warnings = run.warnings();
         List<Pick> picks = found.ring().map(RingRun::picks).orElse(List.of());
         List<Site> sites = run.sites(picks, "R", warnings);
@@ -80,7 +80,7 @@ final class RingRun {
                 return found;
             }
             barred.addAll(marginal);
-            found = RingSearch.of(run.engine(), asked, barred);
+            found = RingSearch.of(run.engine(), asked, barred, run.progress());
         }
         return best;
     }

@@ -3,16 +3,33 @@ package org.seacairn.cli;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.seacairn.Progress;
 
-/** How long each stage of a run took. */
+/** The stages of a run, one after the other: announces each and takes its time. */
 final class Stages {
     private final Map<String, Double> timingsS = new LinkedHashMap<>();
+    private final Progress progress;
+    private String current;
     private long startNs = System.nanoTime();
 
-    /** Ends the stage that began with the one before it, or with the run. */
-    void done(String stage) {
+    /** @param first the stage that the run begins with */
+    Stages(Progress progress, String first) {
+        this.progress = progress;
+        this.current = first;
+        progress.stage(first);
+    }
+
+    /** Ends the present stage and begins the next. */
+    void next(String stage) {
+        end();
+        current = stage;
+        progress.stage(stage);
+    }
+
+    /** Ends the present stage, the last. */
+    void end() {
         long now = System.nanoTime();
-        timingsS.put(stage, Math.round((now - startNs) / 1e6) / 1e3);
+        timingsS.put(current, Math.round((now - startNs) / 1e6) / 1e3);
         startNs = now;
     }
 

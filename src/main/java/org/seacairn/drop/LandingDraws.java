@@ -6,6 +6,7 @@ import org.apache.commons.math3.distribution.BinomialDistribution;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.random.MersenneTwister;
 import org.apache.commons.math3.random.RandomGenerator;
+import org.seacairn.Progress;
 import org.seacairn.plan.SitingPlan.Current;
 
 /**
@@ -23,11 +24,17 @@ public record LandingDraws(double radiusM, double lowM, double highM, int draws)
     /** A draw may not turn drag round, nor brake as little as nothing. */
     private static final double LEAST_DRAG = 0.1;
 
+    /** As below, and nobody looks. */
+    static LandingDraws of(ModuleDrop drop, int profile, double depthM, int draws, long seed) {
+        return of(drop, profile, depthM, draws, seed, Progress.NONE);
+    }
+
     /**
      * @param profile of the current
      * @param draws 100 or more
+     * @param progress counts draws
      */
-    public static LandingDraws of(ModuleDrop drop, int profile, double depthM, int draws, long seed) {
+    public static LandingDraws of(ModuleDrop drop, int profile, double depthM, int draws, long seed, Progress progress) {
         RandomGenerator random = new MersenneTwister(seed);
         Current current = drop.plan().current().orElseThrow();
         Flow flow = drop.flow(profile);
@@ -48,6 +55,7 @@ public record LandingDraws(double radiusM, double lowM, double highM, int draws)
             missM[i] = Math.hypot(
                     landed.driftEastM() - planned.driftEastM() + bargeM * random.nextGaussian() + scatterM * random.nextGaussian(),
                     landed.driftNorthM() - planned.driftNorthM() + bargeM * random.nextGaussian() + scatterM * random.nextGaussian());
+            progress.done(1);
         }
         Arrays.sort(missM);
         // The order statistics that the quantile lies between, whatever the distribution.

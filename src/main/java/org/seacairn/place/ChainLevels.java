@@ -3,6 +3,7 @@ package org.seacairn.place;
 import java.util.Arrays;
 import java.util.Locale;
 import org.seacairn.InputException;
+import org.seacairn.Progress;
 
 /**
  * The best ends of chains: for each cell and each number of modules the highest total score of a sequence
@@ -29,6 +30,7 @@ final class ChainLevels {
 
     private final ChainGraph graph;
     private final Chunks chunks;
+    private final Progress progress;
     /** By slot, the least number of modules up to a cell and with it; 0 where there is no way. */
     private final int[] fromStart;
     private final int fewest;
@@ -36,9 +38,10 @@ final class ChainLevels {
     /** By how many modules fewer than the most a chain through the cell has, and by slot. */
     private long[][] kept;
 
-    ChainLevels(ChainGraph graph, Chunks chunks) {
+    ChainLevels(ChainGraph graph, Chunks chunks, Progress progress) {
         this.graph = graph;
         this.chunks = chunks;
+        this.progress = progress;
         this.fromStart = new int[graph.corridor().cells().slots()];
         this.fewest = breadthFirst();
     }
@@ -134,6 +137,7 @@ final class ChainLevels {
         long[] next = new long[slots];
         long[] now = new long[slots];
         long[] blockBest = new long[(slots >> ChainGraph.BLOCK_BITS) + 1];
+        progress.expect((long) most * slots, "cells");
         for (int toCome = 1; toCome <= most; toCome++) {
             long[] into = now;
             long[] ahead = next;
@@ -148,6 +152,7 @@ final class ChainLevels {
                         kept[spare][s] = into[s];
                     }
                 }
+                progress.done(b - a);
             });
             Arrays.fill(blockBest, NONE);
             for (int s = 0; s < slots; s++) {

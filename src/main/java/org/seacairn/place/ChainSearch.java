@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.seacairn.InputException;
+import org.seacairn.Progress;
 
 /**
  * The best chains of modules between the two stones of a corridor.
@@ -34,11 +35,13 @@ public final class ChainSearch {
     private final Corridor corridor;
     private final Gaps rules;
     private final int threads;
+    private final Progress progress;
 
-    private ChainSearch(Corridor corridor, Gaps rules, int threads) {
+    private ChainSearch(Corridor corridor, Gaps rules, int threads, Progress progress) {
         this.corridor = corridor;
         this.rules = rules;
         this.threads = threads;
+        this.progress = progress;
     }
 
     /**
@@ -61,9 +64,14 @@ public final class ChainSearch {
      * The chain of the fewest modules, and those of one and of two more.
      *
      * @param threads at least 1; the result is the same for any number
+     * @param progress counts cells as often as they are looked at from another number of modules
      */
-    public static Result fewest(Corridor corridor, Gaps rules, int threads) {
-        return new ChainSearch(corridor, rules, threads).run(OptionalInt.empty());
+    public static Result fewest(Corridor corridor, Gaps rules, int threads, Progress progress) {
+        return new ChainSearch(corridor, rules, threads, progress).run(OptionalInt.empty());
+    }
+
+    static Result fewest(Corridor corridor, Gaps rules, int threads) {
+        return fewest(corridor, rules, threads, Progress.NONE);
     }
 
     /**
@@ -73,14 +81,18 @@ public final class ChainSearch {
      * @param modules at least 0
      * @throws InputException if so many modules do not fit the corridor at their distance apart, whatever the ground
      */
-    public static Result exactly(Corridor corridor, Gaps rules, int modules, int threads) {
+    public static Result exactly(Corridor corridor, Gaps rules, int modules, int threads, Progress progress) {
         int most = mostThatFit(corridor, rules.apartM());
         if (modules > most) {
             throw new InputException(String.format(Locale.ROOT, "%d modules are more than the corridor from \"%s\" to \"%s\" can hold:"
                     + " no more than %d stand %.0f m apart in it; ask for fewer", modules, corridor.axis().from().name(),
                     corridor.axis().to().name(), most, rules.apartM()));
         }
-        return new ChainSearch(corridor, rules, threads).run(OptionalInt.of(modules));
+        return new ChainSearch(corridor, rules, threads, progress).run(OptionalInt.of(modules));
+    }
+
+    static Result exactly(Corridor corridor, Gaps rules, int modules, int threads) {
+        return exactly(corridor, rules, modules, threads, Progress.NONE);
     }
 
     /**
@@ -96,7 +108,7 @@ public final class ChainSearch {
     private Result run(OptionalInt modules) {
         try (Chunks chunks = new Chunks(threads)) {
             ChainGraph graph = new ChainGraph(corridor, rules, chunks);
-            ChainLevels levels = new ChainLevels(graph, chunks);
+            ChainLevels levels = new ChainLevels(graph, chunks, progress);
             if (levels.fewest() == 0 && !graph.joined()) {
                 return new Result(List.of(), List.of(), Optional.of(Unbridged.of(graph, levels)));
             }

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.Function;
 import org.locationtech.jts.geom.Coordinate;
+import org.seacairn.Progress;
 import org.seacairn.criterion.Reasons;
 import org.seacairn.geodesy.CoordinateTransform;
 import org.seacairn.geodesy.GroundScale;
@@ -50,14 +51,20 @@ public final class Corridor {
      *
      * @param halfWidthM on the ground, to each side of the axis
      * @param threads at least 1; the result is the same for any number
+     * @param progress counts cells
      * @throws org.seacairn.InputException if the corridor has more cells than can be told apart
      */
-    public static Corridor of(ScoreEngine engine, Axis axis, double halfWidthM, int threads) {
+    public static Corridor of(ScoreEngine engine, Axis axis, double halfWidthM, int threads, Progress progress) {
         int side = TILE;
         while (side < MOST_TILE && side < 4 * engine.halo()) {
             side *= 2;
         }
-        return of(engine.grid(), axis, halfWidthM, side, threads, engine::score, engine.reasons().bit(Reasons.NO_DEPTH));
+        progress.expect(0, "cells");
+        return of(engine.grid(), axis, halfWidthM, side, threads, window -> {
+            ScoredWindow scored = engine.score(window);
+            progress.done(window.cells());
+            return scored;
+        }, engine.reasons().bit(Reasons.NO_DEPTH));
     }
 
     /** As above, with any way to score a window of the grid. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.seacairn.Progress;
 import org.seacairn.place.RingSolver.Found;
 import org.seacairn.score.ScoreEngine;
 
@@ -23,29 +24,37 @@ public final class RingSearch {
 
     private final RingCells cells;
     private final int modules;
+    private final Progress progress;
     private long left;
     private boolean undecided;
 
     RingSearch(RingCells cells, int modules, long mostWork) {
+        this(cells, modules, mostWork, Progress.NONE);
+    }
+
+    private RingSearch(RingCells cells, int modules, long mostWork, Progress progress) {
         this.cells = cells;
         this.modules = modules;
         this.left = mostWork;
+        this.progress = progress;
     }
 
     /** The best ring of the asked number of modules. */
-    public static RingResult of(ScoreEngine engine, RingRequest asked) {
-        return of(engine, asked, Set.of());
+    static RingResult of(ScoreEngine engine, RingRequest asked) {
+        return of(engine, asked, Set.of(), Progress.NONE);
     }
 
     /**
      * The best ring without some cells.
      *
      * @param barred no module stands on one of these
+     * @param progress counts cells looked at
      */
-    public static RingResult of(ScoreEngine engine, RingRequest asked, Set<Pick> barred) {
+    public static RingResult of(ScoreEngine engine, RingRequest asked, Set<Pick> barred, Progress progress) {
+        progress.expect(0, "cells");
         Annulus annulus = new Annulus(engine, asked);
         RingCells cells = annulus.cells(asked.apartM(), barred);
-        RingSearch search = new RingSearch(cells, asked.modules(), MOST_WORK);
+        RingSearch search = new RingSearch(cells, asked.modules(), MOST_WORK, progress);
         Optional<Ring> ring = search.ring();
         return new RingResult(ring, ring.isPresent() ? Optional.empty() : Optional.of(search.fit()),
                 annulus.allCells(), annulus.scoredCells(), annulus.reasons());
@@ -59,7 +68,7 @@ public final class RingSearch {
         for (int evenness = mostEvenNeighbours(); evenness >= 0; evenness--) {
             RingSolver solver = new RingSolver(cells, modules, evenness);
             Found found = solver.best(left / 2);
-            left -= solver.work();
+            spend(solver.work());
             if (found.best() != null) {
                 return Optional.of(ring(found, evenness));
             }
@@ -69,6 +78,11 @@ public final class RingSearch {
             }
         }
         return Optional.empty();
+    }
+
+    private void spend(long work) {
+        left -= work;
+        progress.done(work);
     }
 
     /** How many modules fit where no ring of the asked number was found. */
@@ -93,7 +107,7 @@ public final class RingSearch {
             } else {
                 infeasible = middle;
             }
-            left -= relaxation.work();
+            spend(relaxation.work());
         }
         return feasible;
     }
@@ -108,7 +122,7 @@ public final class RingSearch {
             int middle = (found + missed) / 2;
             RingSolver solver = new RingSolver(outward, modules, middle);
             Found any = solver.any(left / PART);
-            left -= solver.work();
+            spend(solver.work());
             if (any.best() != null) {
                 found = middle;
                 ring = any;
@@ -121,7 +135,7 @@ public final class RingSearch {
         }
         RingSolver solver = new RingSolver(cells, modules, found);
         Found best = solver.best(left);
-        left -= solver.work();
+        spend(solver.work());
         return Optional.of(ring(best.best() == null ? new Found(cells.path(ring.best().cells()), best.bound()) : best, bound));
     }
 

@@ -11,6 +11,7 @@ import java.util.concurrent.Future;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
+import org.seacairn.Progress;
 import org.seacairn.drop.LandingRadius;
 import org.seacairn.geodesy.CoordinateTransform;
 import org.seacairn.geodesy.Crs;
@@ -35,16 +36,19 @@ public final class Review {
     /**
      * Reviews every site.
      *
+     * @param progress counts sites
      * @return one for each site, in the proposal's order
      * @throws org.seacairn.InputException if a proposed polygon holds far too many cells
      */
-    public static List<SiteReview> of(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, Proposal proposal, int threads) {
+    public static List<SiteReview> of(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, Proposal proposal, int threads,
+            Progress progress) {
         WorkingMap map = new WorkingMap(depth.grid());
         LandingRadius landing = LandingRadius.of(plan);
         List<ReviewRule> rules = ReviewRules.of(plan, landing, depth, layers, map, proposal.sites());
         CoordinateTransform toWgs84 = depth.grid().crs().geographic().to(Crs.WGS84);
         SiteReview[] reviews = new SiteReview[proposal.sites().size()];
         int[] order = order(proposal.sites(), map);
+        progress.expect(order.length, "sites");
         ExecutorService pool = Executors.newFixedThreadPool(threads);
         try {
             List<Future<?>> batches = new ArrayList<>();
@@ -55,6 +59,7 @@ public final class Review {
                         ProposedSite site = proposal.sites().get(i);
                         reviews[i] = new SiteReview(site, toWgs84.apply(site.geometry()),
                                 findings(i, site, rules, SiteCells.of(site, depth, map, landing)));
+                        progress.done(1);
                     }
                 }));
             }

@@ -155,7 +155,15 @@ public final class ScoreEngine {
             }
         }
         score(tile, free, target, count, score);
-        return new ScoredWindow(window, score, masks);
+        return new ScoredWindow(window, depths(window, tile), score, masks);
+    }
+
+    private static float[] depths(Window window, Tile tile) {
+        float[] depths = new float[window.cells()];
+        for (int r = 0; r < window.rows(); r++) {
+            System.arraycopy(tile.depth(), tile.outer().index(window.col(), window.row() + r), depths, r * window.cols(), window.cols());
+        }
+        return depths;
     }
 
     private void score(Tile tile, int[] free, int[] target, int count, float[] score) {

@@ -8,6 +8,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.seacairn.Progress;
 import org.seacairn.criterion.Reasons;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.grid.Window;
@@ -37,9 +38,15 @@ public final class ScoreRun {
         return engine.halo() <= NARROW_HALO ? 256 : engine.halo() <= WIDE_HALO ? 512 : 1024;
     }
 
-    /** @param threads at least 1 */
-    public static <T> ScoreTotals run(ScoreEngine engine, int threads, Sink<T> sink) {
+    /**
+     * Scores all tiles.
+     *
+     * @param threads at least 1
+     * @param progress counts cells
+     */
+    public static <T> ScoreTotals run(ScoreEngine engine, int threads, Progress progress, Sink<T> sink) {
         GridGeometry grid = engine.grid();
+        progress.expect(grid.cells(), "cells");
         int side = tileSide(engine);
         Totals totals = new Totals(engine);
         ExecutorService pool = Executors.newFixedThreadPool(threads, task -> {
@@ -55,7 +62,9 @@ public final class ScoreRun {
                     inFlight.add(pool.submit(() -> {
                         ScoredWindow scored = engine.score(tile);
                         totals.take(scored);
-                        return sink.encode(scored);
+                        T encoded = sink.encode(scored);
+                        progress.done(tile.cells());
+                        return encoded;
                     }));
                     if (inFlight.size() >= IN_FLIGHT_PER_THREAD * threads) {
                         sink.write(result(inFlight.remove()));

@@ -50,7 +50,7 @@ final class AreaBenchmark {
             for (int row = 0; row < grid.rows(); row += TILE) {
                 for (int col = 0; col < grid.cols(); col += TILE) {
                     Window tile = new Window(col, row, Math.min(TILE, grid.cols() - col), Math.min(TILE, grid.rows() - row));
-                    scan.write(new ScoredWindow(tile, cells.score(tile), null));
+                    scan.write(new ScoredWindow(tile, null, cells.score(tile), null));
                 }
             }
             long scanned = System.nanoTime();

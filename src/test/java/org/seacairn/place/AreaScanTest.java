@@ -19,6 +19,7 @@ import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.api.io.TempDir;
 import org.locationtech.jts.geom.Coordinate;
 import org.seacairn.InputException;
+import org.seacairn.Progress;
 import org.seacairn.geodesy.Crs;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.grid.Window;
@@ -44,7 +45,7 @@ class AreaScanTest {
             for (int row = 0; row < grid.rows(); row += tileSide) {
                 for (int col = 0; col < grid.cols(); col += tileSide) {
                     Window tile = new Window(col, row, Math.min(tileSide, grid.cols() - col), Math.min(tileSide, grid.rows() - row));
-                    scan.write(scan.encode(new ScoredWindow(tile, cells.score(tile), new int[tile.cells()])));
+                    scan.write(scan.encode(new ScoredWindow(tile, null, cells.score(tile), new int[tile.cells()])));
                 }
             }
             return scan.choose(accept);
@@ -241,7 +242,7 @@ class AreaScanTest {
         }
         AreaRequest request = new AreaRequest(List.of(new AreaSize(700, 700)), AreaTurns.ANY, 1, 0.05);
         try (AreaScan scan = new AreaScan(cells, request, 1)) {
-            scan.write(new ScoredWindow(cells.grid().whole(), cells.scores(), null));
+            scan.write(new ScoredWindow(cells.grid().whole(), null, cells.scores(), null));
             Area area = scan.choose(a -> true).get(0);
             Packing packing = scan.capacity(area, 100);
             assertTrue(packing.places().size() >= 48, () -> packing.places().size() + " places");
@@ -300,7 +301,7 @@ class AreaScanTest {
             PlainCells scored = new PlainCells(depth.grid(), engine.score(depth.grid().whole()).score(), made.depths(), Optional.empty());
             List<Area> expected = scan(scored, request, 100, 1, area -> true);
             try (AreaScan scan = new AreaScan(engine, request, 2)) {
-                ScoreRun.run(engine, 2, scan);
+                ScoreRun.run(engine, 2, Progress.NONE, scan);
                 assertEquals(expected, scan.choose(area -> true));
             }
             assertEquals(4, expected.size());

@@ -113,6 +113,6 @@ public final class ChainBenchmark {
             reasons[i] = out ? 2 : 0;
             score[i] = out ? Float.NaN : ruledOut < 0 ? 0.5f : (float) Math.max(0, Math.min(1, 0.5 + sum / 12));
         }
-        return new ScoredWindow(window, score, reasons);
+        return new ScoredWindow(window, null, score, reasons);
     }
 }

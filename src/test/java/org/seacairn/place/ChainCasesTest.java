@@ -52,7 +52,7 @@ class ChainCasesTest {
                 score[i] = Character.isDigit(c) ? (c - '0') / 9f : Float.NaN;
                 reasons[i] = Character.isDigit(c) ? 0 : 2 << c - 'a';
             }
-            return new ScoredWindow(window, score, reasons);
+            return new ScoredWindow(window, null, score, reasons);
         }, NO_DEPTH);
     }
 

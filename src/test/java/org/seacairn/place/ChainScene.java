@@ -121,7 +121,7 @@ final class ChainScene {
             score[i] = scores[(window.row() + i / window.cols()) * grid.cols() + window.col() + i % window.cols()];
             reasons[i] = Float.isNaN(score[i]) ? 2 : 0;
         }
-        return new ScoredWindow(window, score, reasons);
+        return new ScoredWindow(window, null, score, reasons);
     }
 
     private List<Cell> cells() {

@@ -12,6 +12,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
 import org.junit.jupiter.api.Test;
+import org.seacairn.Progress;
 
 /** Chains against every possible chain, by geodesic distances and plain loops. */
 class ChainSearchTest {
@@ -190,7 +191,7 @@ class ChainSearchTest {
             EveryChain every = new EveryChain(scene);
             try (Chunks chunks = new Chunks(1)) {
                 ChainGraph graph = new ChainGraph(scene.corridor, scene.gaps, chunks);
-                ChainLevels levels = new ChainLevels(graph, chunks);
+                ChainLevels levels = new ChainLevels(graph, chunks, Progress.NONE);
                 if (levels.fewest() == 0 || every.steps > MOST_STEPS) {
                     continue;
                 }

@@ -15,6 +15,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.seacairn.Progress;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.SitingPlan;
@@ -52,7 +53,7 @@ class CorridorTest {
             lonLat(grid, 0.6, random.nextDouble()), lonLat(grid, 1.0, random.nextDouble())};
         Axis axis = bent ? Axis.along("drift.geojson", FACTORY.createLineString(line), from, to, grid) : Axis.between(from, to, grid);
         double halfWidthM = 130;
-        Corridor corridor = Corridor.of(grid, axis, halfWidthM, 16, 2, w -> new ScoredWindow(w, new float[w.cells()], new int[w.cells()]), 1);
+        Corridor corridor = Corridor.of(grid, axis, halfWidthM, 16, 2, w -> new ScoredWindow(w, null, new float[w.cells()], new int[w.cells()]), 1);
         int[] alongMm = new int[grid.cols() * grid.rows()];
         corridor.cells().forEach(grid.whole(), (slot, i) -> alongMm[i] = corridor.cells().alongMm()[slot]);
         int inside = 0;
@@ -129,8 +130,8 @@ class CorridorTest {
         try (WorkingDepth depth = WorkingDepth.open(plan)) {
             ScoreEngine engine = new ScoreEngine(plan, depth, WorkingLayers.load(plan, depth.grid()));
             Axis axis = Axis.between(stone("Kittle Rock", depth.grid(), 0.05, 0.1), stone("Marl Reef", depth.grid(), 0.95, 0.8), depth.grid());
-            Corridor one = Corridor.of(engine, axis, 200, 1);
-            Corridor two = Corridor.of(engine, axis, 200, 2);
+            Corridor one = Corridor.of(engine, axis, 200, 1, Progress.NONE);
+            Corridor two = Corridor.of(engine, axis, 200, 2, Progress.NONE);
             assertArrayEquals(one.score(), two.score());
             assertArrayEquals(one.reasons(), two.reasons());
             ScoredWindow whole = engine.score(depth.grid().whole());

@@ -16,6 +16,7 @@ import net.sf.geographiclib.Geodesic;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.locationtech.jts.geom.Coordinate;
+import org.seacairn.Progress;
 import org.seacairn.geodesy.Crs;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.plan.PlanReader;
@@ -74,7 +75,7 @@ class SelectionTest {
     }
 
     private static Selection select(ScoreEngine engine, SitingPlan plan, WorkingDepth depth, boolean exchange) {
-        ScoreTotals totals = ScoreRun.run(engine, 2, new ScoreRun.Sink<ScoredWindow>() {
+        ScoreTotals totals = ScoreRun.run(engine, 2, Progress.NONE, new ScoreRun.Sink<ScoredWindow>() {
             @Override
             public ScoredWindow encode(ScoredWindow tile) {
                 return tile;

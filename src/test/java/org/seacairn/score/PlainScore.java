@@ -36,7 +36,7 @@ final class PlainScore {
     final double[][] keepOffM;
     final double[] reefM;
 
-    private final RandomScene scene;
+    final RandomScene scene;
     private final RandomGrid grid;
     private final double[] bottomSuitability;
 

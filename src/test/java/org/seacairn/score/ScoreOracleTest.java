@@ -83,6 +83,7 @@ class ScoreOracleTest {
         float score = scored.score()[i];
         assertEquals(engine.reasons().describe(plain.reasons[i] & sure), engine.reasons().describe(scored.reasons()[i] & sure), cell);
         assertEquals(scored.reasons()[i] != 0, Float.isNaN(score), cell);
+        assertEquals(plain.scene.depthM[i], scored.depth()[i], 1e-4, cell);
         count("cells");
         if (sure != -1) {
             count("in doubt");
@@ -143,6 +144,8 @@ class ScoreOracleTest {
                 for (int i = 0; i < window.cells(); i++) {
                     int at = (window.row() + i / window.cols()) * grid.cols() + window.col() + i % window.cols();
                     assertEquals(whole.reasons()[at], part.reasons()[i], () -> name + ", " + window);
+                    assertEquals(Float.floatToIntBits(whole.depth()[at]), Float.floatToIntBits(part.depth()[i]),
+                            () -> name + ", " + window);
                     assertEquals(Float.floatToIntBits(whole.score()[at]), Float.floatToIntBits(part.score()[i]),
                             () -> name + ", " + window);
                 }

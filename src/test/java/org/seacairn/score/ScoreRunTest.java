@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.seacairn.Progress;
 import org.seacairn.grid.Window;
 import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.SitingPlan;
@@ -65,7 +66,7 @@ class ScoreRunTest {
         scene(seed, engine -> {
             ScoredWindow whole = engine.score(engine.grid().whole());
             Mosaic mosaic = new Mosaic();
-            ScoreTotals totals = ScoreRun.run(engine, threads, mosaic);
+            ScoreTotals totals = ScoreRun.run(engine, threads, Progress.NONE, mosaic);
             assertArrayEquals(whole.score(), mosaic.score);
             assertArrayEquals(whole.reasons(), mosaic.reasons);
             int side = ScoreRun.tileSide(engine);
@@ -86,7 +87,7 @@ class ScoreRunTest {
         long[] sums = new long[2];
         for (long seed : new long[] {2, 5, 9, 12, 13}) {
             scene(seed, engine -> {
-                ScoreTotals totals = ScoreRun.run(engine, 2, new Mosaic());
+                ScoreTotals totals = ScoreRun.run(engine, 2, Progress.NONE, new Mosaic());
                 sums[0] += totals.scored();
                 sums[1] += totals.byReason().stream().filter(count -> count.aloneCells() > 0).count();
             });
