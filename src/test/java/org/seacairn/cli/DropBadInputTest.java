@@ -230,7 +230,7 @@ class DropBadInputTest {
     }
 
     private static Mistake landed(String name, String text, String... lines) {
-        return new Mistake(name, s -> s.write("landings.csv", text), List.of("--at=" + middle(), "--landings={scene}/landings.csv"), List.of(lines));
+        return new Mistake(name, s -> s.write("landings.csv", text), List.of("--landings={scene}/landings.csv"), List.of(lines));
     }
 
     static Stream<Mistake> landings() {
