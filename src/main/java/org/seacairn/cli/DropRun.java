@@ -41,6 +41,8 @@ final class DropRun {
     private static final String PAST = "past_landings.csv";
 
     private final Request request;
+    /** Read before anything else, since it is told at once if it is wrong. */
+    private Optional<PastLandings> past = Optional.empty();
 
     DropRun(Request request) {
         this.request = request;
@@ -94,11 +96,11 @@ final class DropRun {
                 objections.add("it sinks in deeper than the limit of " + Shown.metres(most));
             }
         });
-        plan.limits().stability().ifPresent(least -> {
-            if (target.planned().standing().stability() < least) {
-                objections.add("its factor against overturning is under the limit of " + Shown.number(least));
-            }
-        });
+        double leastFactor = plan.limits().stability().orElse(1);
+        if (target.planned().standing().stability() < leastFactor) {
+            objections.add(plan.limits().stability().isPresent()
+                    ? "its factor against overturning is under the limit of " + Shown.number(leastFactor) : "it would tip over");
+        }
         target.site().releaseClearances().stream().filter(c -> c.distanceM() == 0 || c.marginM() < 0)
                 .forEach(c -> objections.add("its release point is too near \"" + c.layer() + "\""));
         if (!target.ruledOutBy().isEmpty()) {
@@ -107,6 +109,7 @@ final class DropRun {
     }
 
     Result run(LayoutRun.Settings settings) {
+        past = request.landings.map(file -> PastLandings.of(file.getFileName().toString(), rows().stream().map(DropRun::drop).toList()));
         return request.at.isPresent() ? LayoutRun.of(settings, this::atTarget) : withoutTarget(settings);
     }
 
@@ -131,7 +134,7 @@ final class DropRun {
         warnings.addAll(DropWarnings.of(plan, drop));
         warnings.addAll(SiteDrops.warnings(site.name(), site.releaseClearances()));
         Result result = new Result(plan, drop, Optional.of(new Target(site, run.engine().reasons().describe(cell.reasons()), cases, draws)),
-                past(), List.copyOf(warnings), run.outFolder());
+                past, List.copyOf(warnings), run.outFolder());
         List<ReleaseTable.Release> releases = ReleaseTable.releases(List.of(site));
         List<DropTables.Step> steps = DropTables.descent(drop, site.depthM());
         List<Runnable> files = new ArrayList<>(ofModule(run::file, result));
@@ -155,7 +158,7 @@ final class DropRun {
         ModuleDrop drop = required(plan, ModuleDrop.of(plan));
         List<String> warnings = new ArrayList<>(plan.warnings());
         warnings.addAll(DropWarnings.of(plan, drop));
-        Result result = new Result(plan, drop, Optional.empty(), past(), List.copyOf(warnings), settings.outFolder());
+        Result result = new Result(plan, drop, Optional.empty(), past, List.copyOf(warnings), settings.outFolder());
         stages.next("writing");
         try (OutputFolder output = OutputFolder.stage(settings.outFolder())) {
             ofModule(output::resolve, result).forEach(Runnable::run);
@@ -237,11 +240,6 @@ final class DropRun {
                     + Shown.metres(drop.deepestM()) + " that the plan allows or its current is known to; choose another place, or extend"
                     + " limits: depth and the current");
         }
-    }
-
-    private Optional<PastLandings> past() {
-        return request.landings.map(file -> PastLandings.of(file.getFileName().toString(),
-                rows().stream().map(DropRun::drop).toList()));
     }
 
     private List<LandingsCsv.Row> rows() {

@@ -51,7 +51,7 @@ final class WrongArguments implements IParameterExceptionHandler {
             return "write " + Stream.of(wanted.getEnumConstants()).map(c -> c.toString().toLowerCase(Locale.ROOT))
                     .collect(Collectors.joining(" or "));
         }
-        return wanted == int.class ? "give a whole number" : "it takes no value";
+        return wanted == int.class || wanted == long.class ? "give a whole number" : "it takes no value";
     }
 
     private static String unmatched(UnmatchedArgumentException e, CommandLine command) {

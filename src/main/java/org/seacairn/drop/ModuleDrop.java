@@ -21,6 +21,9 @@ import org.seacairn.plan.SitingPlan.CurrentProfile;
  * several threads at once.
  */
 public final class ModuleDrop {
+    /** Nothing leaves a deck exactly upright. */
+    private static final double LEAST_TILT_DEG = 1;
+
     private final SitingPlan plan;
     private final SinkingBody body;
     private final double deepestM;
@@ -44,7 +47,7 @@ public final class ModuleDrop {
             Flow flow = Flow.of(profile);
             Flow faster = flow.scaled(1 + current.speedUncertaintyShare()).faster(current.speedUncertaintyMPerS());
             profiles.add(new Sunk(profile, flow, Descent.of(body, flow, deepestM), Descent.of(body, faster, deepestM),
-                    Descent.of(dragged, flow, deepestM), Attitude.of(body, flow, parts.releaseTiltDeg(), deepestM)));
+                    Descent.of(dragged, flow, deepestM), attitude(flow, parts.releaseTiltDeg())));
         }
         this.tiltDeg = ByDepth.of(deepestM, depthM -> worst(sunk -> sunk.attitude.worstTiltDegNear(depthM)));
         this.currentMomentNm = ByDepth.of(deepestM, this::momentNm);
@@ -86,6 +89,17 @@ public final class ModuleDrop {
 
     SitingPlan plan() {
         return plan;
+    }
+
+    /** Released all but upright, a module that will not stay so falls over by rounding alone, at a depth of chance; then a degree decides. */
+    private Attitude attitude(Flow flow, double releaseTiltDeg) {
+        if (releaseTiltDeg < LEAST_TILT_DEG) {
+            Attitude nudged = Attitude.of(body, flow, LEAST_TILT_DEG, deepestM);
+            if (!nudged.rightsItself()) {
+                return nudged;
+            }
+        }
+        return Attitude.of(body, flow, releaseTiltDeg, deepestM);
     }
 
     public SinkingBody body() {

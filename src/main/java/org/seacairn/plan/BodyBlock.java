@@ -47,8 +47,9 @@ final class BodyBlock {
         if (!missing.isEmpty()) {
             return Optional.empty();
         }
-        checkShape(base, pole, heightM);
-        checkWeights(base, pole);
+        if (shapeHolds(base, pole, heightM)) {
+            checkWeights(base, pole);
+        }
         return Optional.of(new ModuleBody(base, pole, drag, addedMass, scatterDeg, tiltDeg));
     }
 
@@ -106,9 +107,15 @@ final class BodyBlock {
     private Drag drag() {
         Optional<Block> block = module.get("drag").flatMap(value -> value.block("drag",
                 "base", "pole", "base-axial", "base-lateral", "pole-axial", "pole-lateral", "uncertainty"));
-        return new Drag(coefficient(block, "base-axial", "base"), coefficient(block, "base-lateral", "base"),
-                coefficient(block, "pole-axial", "pole"), coefficient(block, "pole-lateral", "pole"),
+        return new Drag(drag(block, "base-axial", "base"), drag(block, "base-lateral", "base"),
+                drag(block, "pole-axial", "pole"), drag(block, "pole-lateral", "pole"),
                 block.flatMap(b -> b.get("uncertainty")).map(value -> value.quantity(Kind.SHARE)).orElse(0.0));
+    }
+
+    /** Without drag a module would fall ever faster, and no current would carry it: no such body is in the sea. */
+    private static OptionalDouble drag(Optional<Block> block, String key, String both) {
+        Optional<Value> stated = block.flatMap(b -> b.get(key).or(() -> b.get(both)));
+        return stated.map(value -> OptionalDouble.of(value.positive(Kind.FACTOR))).orElse(OptionalDouble.empty());
     }
 
     private AddedMass addedMass() {
@@ -142,15 +149,19 @@ final class BodyBlock {
         return deg;
     }
 
-    private void checkShape(Base base, Pole pole, double heightM) {
+    /** Whether the volumes fit into the outlines; if not, weights in water would only be wrong too. */
+    private boolean shapeHolds(Base base, Pole pole, double heightM) {
+        boolean holds = true;
         if (base.volumeM3() > base.planM2() * base.heightM() * ROUNDING) {
             module.problem("the base's volume of " + Shown.number(base.volumeM3()) + " m3 is more than its outline holds ("
                     + Shown.number(base.planM2() * base.heightM()) + " m3); check width, height and volume");
+            holds = false;
         }
         double outerM3 = Math.PI / 4 * pole.diameterM() * pole.diameterM() * pole.lengthM();
         if (pole.volumeM3() > outerM3 * ROUNDING) {
             module.problem("the pole's volume of " + Shown.number(pole.volumeM3()) + " m3 is more than its outline holds ("
                     + Shown.number(outerM3) + " m3); check diameter, length and volume");
+            holds = false;
         }
         if (Math.max(base.heightM(), pole.lengthM()) > heightM * ROUNDING) {
             module.problem("the module's height of " + Shown.metres(heightM) + " is less than that of its base or its pole;"
@@ -159,6 +170,7 @@ final class BodyBlock {
             module.problem("base and pole together are " + Shown.metres(base.heightM() + pole.lengthM())
                     + " high and the module " + Shown.metres(heightM) + "; check the three");
         }
+        return holds;
     }
 
     private void checkWeights(Base base, Pole pole) {

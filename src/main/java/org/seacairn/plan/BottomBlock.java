@@ -57,6 +57,10 @@ final class BottomBlock {
             return new BottomClass(name, none, none, none);
         }
         Block block = value.block(name, "suitability", "shear-strength", "gradient").orElseThrow();
+        if (block.has("gradient") && !block.has("shear-strength")) {
+            block.get("gradient").get().problem("gradient is given without a shear-strength to grow from; add it,"
+                    + " for example \"shear-strength: 4 kPa\"");
+        }
         return new BottomClass(name,
                 OptionalDouble.of(block.needQuantity("suitability", Kind.SHARE, "suitability: 0.5")),
                 block.quantity("shear-strength", Kind.PRESSURE),

@@ -20,7 +20,8 @@ final class SinkingNeeds {
         Value at = plan.get("module").orElseThrow();
         String or = module.landingRadiusM().isEmpty() ? ", or state for example \"landing-radius: 25 m\"" : ", or leave the limit out";
         if (!module.missing().isEmpty()) {
-            at.problem(why + ", and that needs of the module also " + String.join(", ", module.missing()) + "; add it" + or);
+            at.problem(why + ", and for that the module lacks " + String.join(", ", module.missing()) + "; add it"
+                    + module.file().map(file -> " to " + file.getFileName()).orElse("") + or);
         }
         if (current.isEmpty()) {
             at.problem(why + ", and that needs a current; add \"current: {file: current.csv}\"" + or);

@@ -145,7 +145,7 @@ class ModuleAndCurrentTest {
     @CsvSource(delimiter = '|', textBlock = """
             landing-radius: 25 m    |                      | plan.yaml, line 5: the module states no landing-radius, so it is computed, and that needs a current; add "current: {file: current.csv}", or state for example "landing-radius: 25 m"
             landing-radius: 25 m    |                      | plan.yaml, line 5: the module states no landing-radius, so it is computed down to the deepest depth allowed; add for example "limits: {depth: [60 m, 150 m]}", or state for example "landing-radius: 25 m"
-            volume: 2.5 m3,         |                        | plan.yaml, line 5: limits: stability rests on how the module sinks, and that needs of the module also base: volume; add it, or leave the limit out
+            volume: 2.5 m3,         |                        | plan.yaml, line 5: limits: stability rests on how the module sinks, and for that the module lacks base: volume; add it to module.yaml, or leave the limit out
             pole: {                 | poleless: {            | module.yaml, line 5: "poleless" is not a key of the module file; known here: name, height, landing-radius, base, pole, drag, added-mass, scatter-angle, release-tilt
             volume: 2.5 m3          | volume: 25 m3          | module.yaml, line 1: the base's volume of 25 m3 is more than its outline holds (3.62456 m3); check width, height and volume
             mass: 8.5 short_ton     | mass: 2000 kg          | module.yaml, line 1: the module floats: 2544 kg in all, and the sea water it displaces weighs 2641 kg; check masses and volumes

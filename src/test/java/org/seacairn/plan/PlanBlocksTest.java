@@ -129,8 +129,9 @@ class PlanBlocksTest {
             class: k, classes: {sand: {suitability: 1.5}}                  | suitability is "1.5"; a share is 0 to 1 here
             class: k, classes: {sand: {}}                                  | sand has no "suitability"; add it, for example "suitability: 0.5"
             class: k, classes: {sand: {suitability: 1, shear-strength: 4}} | shear-strength is "4"; write the unit, for example "4 kPa"
-            class: k, classes: {sand: {suitability: 1, gradient: 4 kPa}}   | gradient is "4 kPa", which is a pressure; a gradient is written in Pa/m, kPa/m
+            class: k, classes: {sand: {suitability: 1, shear-strength: 4 kPa, gradient: 4 kPa}} | gradient is "4 kPa", which is a pressure; a gradient is written in Pa/m, kPa/m
             class: k, classes: {sand: {suitability: 1, sheer-strength: 4 kPa}} | "sheer-strength" is not a key of sand; did you mean "shear-strength"?
+            class: k, classes: {sand: {suitability: 1, gradient: 4 kPa/m}} | gradient is given without a shear-strength to grow from; add it, for example "shear-strength: 4 kPa"
             class: k, classes: {}                                          | classes names no class; write for example "classes: {sand: {suitability: 1.0}, hardbottom: never}"
             class: k                                                       | bottom has no "classes"; add it, for example "classes: {sand: {suitability: 1.0}, hardbottom: never}"
             classes: {sand: never}                                         | bottom has no "class"; add it, for example "class: kind"
