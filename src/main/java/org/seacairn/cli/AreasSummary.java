@@ -46,7 +46,7 @@ final class AreasSummary {
                 lines.add("  and %d more in areas.csv", result.areas().size() - SHOWN);
             }
         }
-        lines.add("Written to %s", result.outFolder());
+        lines.written(result.outFolder());
         Cautions.LINES.forEach(line -> lines.add("%s", line));
         return lines.text();
     }

@@ -45,7 +45,7 @@ final class DropSummary {
         result.past().ifPresent(this::past);
         List<String> objections = result.objections();
         lines.add("%s", objections.isEmpty() ? "Nothing computed here speaks against the drop." : "Against it: " + String.join("; ", objections) + ".");
-        lines.add("Written to %s", result.outFolder());
+        lines.written(result.outFolder());
         Cautions.DROP_LINES.forEach(line -> lines.add("%s", line));
         return lines.text();
     }

@@ -41,7 +41,7 @@ final class InfillSummary {
         } else if (!result.sites().isEmpty()) {
             lines.add("No drift was checked: the plan has no current, and no --heading is given.");
         }
-        lines.add("Written to %s", result.outFolder());
+        lines.written(result.outFolder());
         Cautions.LINES.forEach(line -> lines.add("%s", line));
         return lines.text();
     }

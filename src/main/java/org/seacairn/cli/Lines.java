@@ -1,8 +1,10 @@
 package org.seacairn.cli;
 
+import java.nio.file.Path;
 import java.util.Locale;
 import org.seacairn.geodesy.CoordinateText;
 import org.seacairn.plan.SitingPlan.Display;
+import org.seacairn.report.Page;
 
 /** Lines of a summary for people, in the units of the plan's readers. */
 final class Lines {
@@ -17,6 +19,15 @@ final class Lines {
 
     void add(String format, Object... values) {
         text.append(String.format(Locale.ROOT, format, values).stripTrailing()).append('\n');
+    }
+
+    /** Where the files are, and which of them to open. */
+    static String files(Path outFolder) {
+        return "Open " + outFolder.resolve(Page.FILE_NAME) + ", with map and tables; all files are in the same folder.";
+    }
+
+    void written(Path outFolder) {
+        add("%s", files(outFolder));
     }
 
     /** A length on the ground or a depth, whole. */

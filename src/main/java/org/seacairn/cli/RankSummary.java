@@ -33,7 +33,7 @@ final class RankSummary {
             sites(text, result);
         }
         reasons(text, result);
-        line(text, "Written to %s", result.outFolder());
+        line(text, "%s", Lines.files(result.outFolder()));
         line(text, "Screening aid: not for navigation, no permit. The permitting authority, the coast guard's notice"
                 + " and local codes decide.");
         return text.toString();

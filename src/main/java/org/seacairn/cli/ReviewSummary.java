@@ -39,7 +39,7 @@ final class ReviewSummary {
     static String text(ReviewRun.Result result) {
         ReviewSummary summary = new ReviewSummary(result);
         summary.body(SITES_ON_SCREEN);
-        summary.line("Written to %s", result.outFolder());
+        summary.line("%s", Lines.files(result.outFolder()));
         Cautions.LINES.forEach(summary::line);
         return summary.text.toString();
     }

@@ -41,7 +41,7 @@ final class RingSummary {
             List<String> shares = shares(found);
             lines.add("Ruled out by: %s.", shares.isEmpty() ? "nothing; the distance apart takes the room" : String.join(", ", shares));
         }
-        lines.add("Written to %s", result.outFolder());
+        lines.written(result.outFolder());
         Cautions.LINES.forEach(line -> lines.add("%s", line));
         return lines.text();
     }
