@@ -15,7 +15,7 @@ import org.seacairn.place.Unbridged;
 
 /** What {@code infill} prints at its end: one screen for people, or JSON for programs. */
 final class InfillSummary {
-    private static final int SITES_SHOWN = 12;
+    private static final int SITES_SHOWN = 10;
 
     private final InfillRun.Result result;
     private final Lines lines;

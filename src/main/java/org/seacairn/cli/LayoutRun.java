@@ -181,7 +181,8 @@ final class LayoutRun {
 
     /** The last table is that of the buffers, which lie below the plan's layers; the first lies on top. */
     private MapSection map(List<FeatureTable<?>> tables) {
-        RunMap map = new RunMap(rasters == null ? MapSink.ofDepth(depth) : rasters, settings.styles);
+        RunMap map = new RunMap(rasters == null ? MapSink.ofDepth(depth, settings.threads, settings.progress) : rasters,
+                settings.styles);
         for (int i = tables.size() - 1; i >= 0; i--) {
             map.add(tables.get(i), tables.get(i).description().replaceFirst(";.*", ""));
             if (i == tables.size() - 1) {

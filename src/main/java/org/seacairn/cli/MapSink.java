@@ -1,5 +1,6 @@
 package org.seacairn.cli;
 
+import org.seacairn.Progress;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.grid.Window;
 import org.seacairn.report.ReducedRasters;
@@ -19,8 +20,9 @@ final class MapSink<T> implements ScoreRun.Sink<T> {
     }
 
     /** Of a run that scores no tiles: the whole grid's depths are read for it. */
-    static ReducedRasters ofDepth(WorkingDepth depth) {
-        return ReducedRasters.ofDepth(depth.grid(), (col, row, cols, rows, into) -> depth.read(new Window(col, row, cols, rows), into));
+    static ReducedRasters ofDepth(WorkingDepth depth, int threads, Progress progress) {
+        return ReducedRasters.ofDepth(depth.grid(), (col, row, cols, rows, into) -> depth.read(new Window(col, row, cols, rows), into),
+                threads, progress);
     }
 
     @Override

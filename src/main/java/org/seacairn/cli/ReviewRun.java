@@ -116,7 +116,7 @@ final class ReviewRun {
     }
 
     private MapSection map(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, Result result) {
-        return new RunMap(MapSink.ofDepth(depth), styles).addPlan(plan, layers).addReviews(result.reviews).section(plan, result.display);
+        return new RunMap(MapSink.ofDepth(depth, threads, progress), styles).addPlan(plan, layers).addReviews(result.reviews).section(plan, result.display);
     }
 
     /** The output folder is replaced as a whole, and must not take the proposal with it. */

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.locationtech.jts.geom.Coordinate;
 import org.seacairn.export.Cautions;
@@ -22,7 +23,8 @@ import org.seacairn.review.Verdict;
 /** What {@code review} says at its end: one screen or one page for people, or JSON for programs. */
 final class ReviewSummary {
     private static final int TIGHTEST = 3;
-    private static final int SITES_ON_SCREEN = 8;
+    private static final int SITES_ON_SCREEN = 5;
+    private static final int UNCHECKED_ON_SCREEN = 3;
     private static final int SITES_ON_PAGE = 40;
     private static final int LONGEST_NAME = 40;
     private static final double METRES_PER_FOOT = 0.3048;
@@ -38,7 +40,9 @@ final class ReviewSummary {
     /** For standard output. */
     static String text(ReviewRun.Result result) {
         ReviewSummary summary = new ReviewSummary(result);
-        summary.body(SITES_ON_SCREEN);
+        summary.head();
+        summary.sites(SITES_ON_SCREEN, summary::briefly);
+        summary.unchecked(UNCHECKED_ON_SCREEN);
         summary.line("%s", Lines.files(result.outFolder()));
         Cautions.LINES.forEach(summary::line);
         return summary.text.toString();
@@ -49,12 +53,14 @@ final class ReviewSummary {
         ReviewSummary summary = new ReviewSummary(result);
         Cautions.LINES.forEach(summary::line);
         summary.line("");
-        summary.body(SITES_ON_PAGE);
+        summary.head();
+        summary.sites(SITES_ON_PAGE, summary::inFull);
+        summary.unchecked(Integer.MAX_VALUE);
         summary.rules();
         return summary.text.toString();
     }
 
-    private void body(int sitesShown) {
+    private void head() {
         line("Review of %s under %s (%s)", result.proposal().getFileName(), result.plan().file().getFileName(), result.plan().title());
         line("%d sites, %s.", result.reviews().size(), counts(result::count));
         line("Answer: %s", answer());
@@ -65,10 +71,15 @@ final class ReviewSummary {
                 shown(f.figures().unit(), f.figures().required()), shown(f.figures().unit(), f.figures().allowance()),
                 f.nearestFeature().isEmpty() ? "" : "; " + shown(f.nearestFeature())));
         line("");
-        sites(sitesShown);
-        line("");
+    }
+
+    private void unchecked(int most) {
+        List<String> unchecked = result.unchecked();
         line("Not checked, or taken on trust:");
-        result.unchecked().forEach(unchecked -> line("  - %s", unchecked));
+        unchecked.stream().limit(most).forEach(one -> line("  - %s", one));
+        if (unchecked.size() > most) {
+            line("  and %d more in summary.txt", unchecked.size() - most);
+        }
         line("");
     }
 
@@ -93,27 +104,36 @@ final class ReviewSummary {
                 .map(v -> counter.of(v) + " " + v).collect(Collectors.joining(", "));
     }
 
-    private void sites(int most) {
+    private void sites(int most, Consumer<SiteReview> told) {
         List<SiteReview> open = result.reviews().stream().filter(r -> r.verdict() != Verdict.PASS)
                 .sorted(Comparator.comparing(SiteReview::verdict).reversed()).toList();
         if (!open.isEmpty()) {
             line("Sites that do not pass, worst first:");
         }
-        for (SiteReview review : open.subList(0, Math.min(most, open.size()))) {
-            Coordinate at = review.site().isPoint() ? review.wgs84().getCoordinate() : review.wgs84().getCentroid().getCoordinate();
-            line("  %-12s %s  %s", shown(review.site().name()), CoordinateText.formatLatitudeDdm(at.y),
-                    CoordinateText.formatLongitudeDdm(at.x - 360 * Math.rint(at.x / 360)));
-            for (Verdict verdict : WORST_FIRST.subList(0, 3)) {
-                String rules = named(review.findings().stream().filter(f -> f.verdict() == verdict).toList());
-                if (!rules.isEmpty()) {
-                    line("      %-9s %s", verdict, rules);
-                }
-            }
-        }
+        open.stream().limit(most).forEach(told);
         if (open.size() > most) {
             line("  and %d more in review.csv", open.size() - most);
         }
         line("%d of %d sites pass every rule.", result.reviews().size() - open.size(), result.reviews().size());
+        line("");
+    }
+
+    /** In one line: what counts most against a site. */
+    private void briefly(SiteReview review) {
+        line("  %-12s %-9s %s", shown(review.site().name()), review.verdict(), review.findings().stream()
+                .filter(f -> f.verdict() == review.verdict()).map(f -> shown(f.rule().name())).distinct().collect(Collectors.joining(", ")));
+    }
+
+    private void inFull(SiteReview review) {
+        Coordinate at = review.site().isPoint() ? review.wgs84().getCoordinate() : review.wgs84().getCentroid().getCoordinate();
+        line("  %-12s %s  %s", shown(review.site().name()), CoordinateText.formatLatitudeDdm(at.y),
+                CoordinateText.formatLongitudeDdm(at.x - 360 * Math.rint(at.x / 360)));
+        for (Verdict verdict : WORST_FIRST.subList(0, 3)) {
+            String rules = named(review.findings().stream().filter(f -> f.verdict() == verdict).toList());
+            if (!rules.isEmpty()) {
+                line("      %-9s %s", verdict, rules);
+            }
+        }
     }
 
     /** The rules of findings, those with the same note together. */

@@ -1,9 +1,17 @@
 package org.seacairn.report;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.seacairn.Progress;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.grid.Window;
 import org.seacairn.grid.WindowSource;
+import org.seacairn.score.ScoreRun;
 
 /**
  * The rasters of a page, reduced to at most {@value #MOST_PIXELS} pixels a side: a pixel is {@code k} x {@code k}
@@ -14,7 +22,8 @@ public final class ReducedRasters {
     /** What a screen shows; more would only make the file larger. */
     public static final int MOST_PIXELS = 1000;
 
-    private static final int ROWS_AT_ONCE = 256;
+    private static final int ROWS_AT_ONCE = 512;
+    private static final int COLS_AT_ONCE = 1024;
 
     private final GridGeometry grid;
     private final int cellsPerPixel;
@@ -34,14 +43,38 @@ public final class ReducedRasters {
         this.reasons = reasons;
     }
 
-    /** Of a grid that has depths only. */
-    public static ReducedRasters ofDepth(GridGeometry grid, WindowSource depth) {
+    /**
+     * Of a grid that has depths only. All of them are read, since decoding is what takes the time and a block of the
+     * file is decoded whole.
+     *
+     * @param threads at least 1; the result is the same for any number
+     * @param progress counts cells
+     */
+    public static ReducedRasters ofDepth(GridGeometry grid, WindowSource depth, int threads, Progress progress) {
         ReducedRastersBuilder builder = new ReducedRastersBuilder(grid);
-        float[] strip = new float[Math.multiplyExact(ROWS_AT_ONCE, grid.cols())];
-        for (int row = 0; row < grid.rows(); row += ROWS_AT_ONCE) {
-            Window window = new Window(0, row, grid.cols(), Math.min(ROWS_AT_ONCE, grid.rows() - row));
-            depth.read(0, row, window.cols(), window.rows(), strip);
-            builder.take(window, strip);
+        int across = pixels(grid.cols(), COLS_AT_ONCE);
+        int windows = Math.multiplyExact(across, pixels(grid.rows(), ROWS_AT_ONCE));
+        progress.expect(grid.cells(), "cells");
+        AtomicInteger next = new AtomicInteger();
+        ExecutorService pool = Executors.newFixedThreadPool(threads);
+        try {
+            List<Future<?>> workers = new ArrayList<>();
+            for (int i = 0; i < threads; i++) {
+                workers.add(pool.submit(() -> {
+                    float[] depthM = new float[ROWS_AT_ONCE * COLS_AT_ONCE];
+                    for (int w = next.getAndIncrement(); w < windows; w = next.getAndIncrement()) {
+                        int col = w % across * COLS_AT_ONCE;
+                        int row = w / across * ROWS_AT_ONCE;
+                        Window window = new Window(col, row, Math.min(COLS_AT_ONCE, grid.cols() - col), Math.min(ROWS_AT_ONCE, grid.rows() - row));
+                        depth.read(col, row, window.cols(), window.rows(), depthM);
+                        builder.take(window, depthM);
+                        progress.done(window.cells());
+                    }
+                }));
+            }
+            workers.forEach(ScoreRun::result);
+        } finally {
+            pool.shutdownNow();
         }
         return builder.build();
     }

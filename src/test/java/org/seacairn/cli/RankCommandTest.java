@@ -104,6 +104,13 @@ class RankCommandTest {
     }
 
     @Test
+    void theSummaryFitsOneScreenAndNamesThePageToOpen() {
+        String out = scene.rank().out();
+        assertTrue(out.lines().count() <= 24, out);
+        assertTrue(out.contains("\nOpen " + scene.path("plan-out/report.html") + ", with map and tables; all files are in the same folder.\n"), out);
+    }
+
+    @Test
     void theSummarySpeaksTheUnitsOfTheReader() {
         scene.plan("title:", "display: us\ntitle:");
         List<String> lines = scene.rank().out().lines().toList();

@@ -20,6 +20,7 @@ import java.util.Set;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -96,7 +97,7 @@ class ReviewCommandTest {
         assertEquals("true", row("Good", "reefs").get("confirmed"));
         assertEquals("plan.yaml, limits: slope", row("Good", "slope").get("source"));
         assertEquals("geodesic", row("Good", "reefs").get("edges"));
-        assertTrue(outcome.out().contains("the text of the rule for \"Old Cables\": its source is not confirmed"), outcome.out());
+        assertTrue(scene.read("plan-review/summary.txt").contains("the text of the rule for \"Old Cables\": its source is not confirmed"), outcome.out());
     }
 
     @Test
@@ -216,7 +217,15 @@ class ReviewCommandTest {
         for (String text : List.of(us, metric, scene.read("plan-review/summary.txt"))) {
             assertTrue(text.contains("The permitting authority, the coast guard's notice and local codes decide."), text);
         }
-        assertTrue(metric.lines().count() <= 40, metric);
+    }
+
+    @Test
+    void theSummaryFitsOneScreenHoweverManySitesFail() {
+        csv(IntStream.range(0, 20).mapToObj(i -> "Site " + i + "," + at(700, 200 + i)).toArray(String[]::new));
+        String out = review("proposal.csv").out();
+        assertTrue(out.lines().count() <= 30, out);
+        assertTrue(out.contains("\n  Site 0       fail      reefs") && out.contains("\n  and 15 more in review.csv\n"), out);
+        assertTrue(out.contains("\nOpen " + scene.path("plan-review/report.html") + ", with map and tables;"), out);
     }
 
     @Test

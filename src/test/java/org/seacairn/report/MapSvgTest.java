@@ -18,6 +18,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.seacairn.Progress;
 import org.seacairn.geodesy.Crs;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.grid.Window;
@@ -154,7 +155,7 @@ class MapSvgTest {
     @Test
     void aGridWithoutAnyDepthAndWithoutRastersIsDrawn() throws Exception {
         GridGeometry grid = grid(30, 700);
-        ReducedRasters none = ReducedRasters.ofDepth(grid, (col, row, cols, rows, into) -> Arrays.fill(into, Float.NaN));
+        ReducedRasters none = ReducedRasters.ofDepth(grid, (col, row, cols, rows, into) -> Arrays.fill(into, Float.NaN), 1, Progress.NONE);
         assertEquals(0, parsed(markup(new PageMap(grid, Optional.of(none), List.of(), Display.US, List.of()))).getElementsByTagName("image").getLength());
         parsed(markup(new PageMap(grid, Optional.empty(), List.of(sites(grid, 2)), Display.US, List.of())));
     }

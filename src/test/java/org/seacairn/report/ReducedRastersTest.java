@@ -12,6 +12,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.seacairn.Progress;
 import org.seacairn.geodesy.Crs;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.grid.Window;
@@ -134,7 +135,7 @@ class ReducedRastersTest {
     void depthsAloneAreTheSame() {
         Scene scene = Scene.random(1300, 900, 6);
         ReducedRasters depths = ReducedRasters.ofDepth(grid(1300, 900), (col, row, cols, rows, into) ->
-                System.arraycopy(scene.over(new Window(col, row, cols, rows)).depth, 0, into, 0, cols * rows));
+                System.arraycopy(scene.over(new Window(col, row, cols, rows)).depth, 0, into, 0, cols * rows), 3, Progress.NONE);
         assertArrayEquals(reduced(scene, 256, 1, false).depthM(), depths.depthM(), 0);
         assertTrue(depths.score().isEmpty() && depths.reasons().isEmpty());
     }
