@@ -18,6 +18,7 @@ public final class VectorLayers {
             new GpxReader(),
             new KmlReader(),
             new CsvReader(),
+            new FlatGeobufReader(),
             new S57Reader());
 
     private static final String WORKBOOK = "; of a workbook, save the sheet as CSV";
