@@ -11,11 +11,12 @@ import org.locationtech.jts.operation.valid.IsValidOp;
 import org.locationtech.jts.operation.valid.TopologyValidationError;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.Crs;
+import org.seacairn.geodesy.GeodesicEdges;
 
 /**
  * Looks for geometries that cannot be right: invalid ones (in the sense of OGC 06-103r4, Simple
  * Feature Access: rings that cross themselves, holes outside their shell and so on) and coordinates that do not suit the CRS. Nothing is
- * repaired here.
+ * repaired here: see {@link GeometryRepair}.
  */
 public final class GeometryCheck {
     /** Code of a coordinate that its CRS cannot hold. */
@@ -28,6 +29,7 @@ public final class GeometryCheck {
 
     private static final double WIDEST_LONGITUDE_DEG = 360;
     private static final double WIDEST_LATITUDE_DEG = 90;
+    private static final double HALF_TURN_DEG = 180;
 
     /** Where a problem is: feature id, and x, y in the layer's CRS. */
     public record Place(long featureId, double x, double y) {
@@ -96,13 +98,43 @@ public final class GeometryCheck {
                 flaws.add(new Flaw(OUTSIDE_DOMAIN, new Place(feature.id(), outside.x, outside.y)));
                 continue;
             }
-            TopologyValidationError error = new IsValidOp(feature.geometry()).getValidationError();
-            if (error != null) {
-                Coordinate at = error.getCoordinate() == null ? feature.geometry().getCoordinate() : error.getCoordinate();
-                flaws.add(new Flaw(code(error), new Place(feature.id(), at.x, at.y)));
-            }
+            invalid(feature, layer.crs()).ifPresent(flaws::add);
         }
         return flaws;
+    }
+
+    private static Optional<Flaw> invalid(Feature feature, Crs crs) {
+        Geometry geometry = runningOn(feature.geometry(), crs);
+        TopologyValidationError error = new IsValidOp(geometry).getValidationError();
+        if (error == null) {
+            return Optional.empty();
+        }
+        Coordinate at = error.getCoordinate() == null ? geometry.getCoordinate() : error.getCoordinate();
+        return Optional.of(new Flaw(code(error), new Place(feature.id(), at.x, at.y)));
+    }
+
+    /**
+     * What is invalid about a feature, and where, in the words of {@link #requireValid}; empty where it is valid or its coordinates
+     * are no places.
+     */
+    static Optional<String> flaw(Feature feature, Crs crs) {
+        return firstOutside(feature.geometry(), crs.isGeographic()) != null ? Optional.empty()
+                : invalid(feature, crs).map(flaw -> meaning(flaw.code()) + " at (" + flaw.place().x() + ", " + flaw.place().y() + ")");
+    }
+
+    /**
+     * The geometry with longitudes that run on over the antimeridian, the way that its edges are taken: a ring from 179 to -179 crosses
+     * itself on paper as soon as a vertex lies between, and not on the globe.
+     */
+    static Geometry runningOn(Geometry geometry, Crs crs) {
+        if (!crs.isGeographic() || geometry.getDimension() < 2 || geometry.getEnvelopeInternal().getWidth() <= HALF_TURN_DEG) {
+            return geometry;
+        }
+        try {
+            return GeodesicEdges.densify(geometry, crs.geodesic(), Double.MAX_VALUE);
+        } catch (InputException aroundAPole) {
+            return geometry;
+        }
     }
 
     private static Coordinate firstOutside(Geometry geometry, boolean geographic) {
@@ -165,7 +197,7 @@ public final class GeometryCheck {
         return switch (code) {
             case OUTSIDE_DOMAIN -> "check the CRS of the file or the plan, and the order of x and y";
             case "nested-shells" -> "make the inner one a hole or a feature of its own, or delete it";
-            default -> "correct the feature in a GIS (repair geometries) and export the file again";
+            default -> "correct the feature in a GIS (repair geometries) and export the file again, or write repair: true beside the file in the plan";
         };
     }
 }

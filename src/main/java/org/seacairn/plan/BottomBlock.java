@@ -16,7 +16,7 @@ final class BottomBlock {
 
     static Optional<Bottom> read(Block plan, PlanFolder folder) {
         return plan.get("bottom")
-                .flatMap(value -> value.block("bottom", LayerBlock.keys("class", "unmapped", "classes")))
+                .flatMap(value -> value.block("bottom", LayerBlock.keys("class", "unmapped", "classes", LayerBlock.REPAIR)))
                 .map(block -> new Bottom(
                         LayerBlock.readWithClassAttribute(block, "bottom", "bottom-types.gpkg", folder),
                         block.needText("class", "class: kind"),

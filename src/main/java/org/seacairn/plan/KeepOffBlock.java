@@ -86,7 +86,7 @@ final class KeepOffBlock {
     }
 
     private static String[] keys(String... own) {
-        return LayerBlock.keys(Stream.of(own, RuleBlock.KEYS, new String[] {"name", LayerBlock.CLASS, LayerBlock.EDGES})
+        return LayerBlock.keys(Stream.of(own, RuleBlock.KEYS, new String[] {"name", LayerBlock.CLASS, LayerBlock.EDGES, LayerBlock.REPAIR})
                 .flatMap(Stream::of).toArray(String[]::new));
     }
 }

@@ -16,6 +16,8 @@ final class LayerBlock {
     static final String CLASS = "class";
     /** Allowed only where the layer's edges are measured to. */
     static final String EDGES = "edges";
+    /** Allowed wherever polygons may stand. */
+    static final String REPAIR = "repair";
 
     private LayerBlock() {}
 
@@ -42,7 +44,7 @@ final class LayerBlock {
                     : "y-column is given and x-column is not; give both");
         }
         return new LayerFile(label, path, table(block, tableKeys), crs(block), block.text("x-column"),
-                block.text("y-column"), file.map(Value::line).orElse(0), edges(block));
+                block.text("y-column"), file.map(Value::line).orElse(0), edges(block), block.get(REPAIR).map(Value::flag).orElse(false));
     }
 
     private static Optional<String> table(Block block, List<String> keys) {
@@ -61,7 +63,7 @@ final class LayerBlock {
     static LayerFile coverage(Value value, String layer, PlanFolder folder) {
         String label = layer + " coverage";
         if (value.isBlock()) {
-            Block block = value.block("coverage", "file", "table", "object-class", CLASS, "crs").orElseThrow();
+            Block block = value.block("coverage", "file", "table", "object-class", CLASS, "crs", REPAIR).orElseThrow();
             return read(block, label, "survey-extent.geojson", folder);
         }
         Optional<String> none = Optional.empty();

@@ -82,7 +82,7 @@ public final class PlanReader {
         Optional<Bathymetry> bathymetry = BathymetryBlock.read(block, folder);
         Optional<Bottom> bottom = BottomBlock.read(block, folder);
         Optional<Reefs> reefs = KeepOffBlock.reefs(block, folder);
-        Optional<LayerFile> inside = block.get("inside").flatMap(value -> value.block("inside", LayerBlock.keys(LayerBlock.CLASS, LayerBlock.EDGES)))
+        Optional<LayerFile> inside = block.get("inside").flatMap(value -> value.block("inside", LayerBlock.keys(LayerBlock.CLASS, LayerBlock.EDGES, LayerBlock.REPAIR)))
                 .map(layer -> LayerBlock.read(layer, "inside", "permit-areas.geojson", folder));
         Limits limits = LimitsBlock.read(block);
         List<KeepOff> keepOff = KeepOffBlock.read(block, limits, folder);

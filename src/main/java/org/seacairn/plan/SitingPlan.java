@@ -72,6 +72,7 @@ public record SitingPlan(
      * @param yColumn column of a CSV file with latitude or northing, or empty: found by its header
      * @param line line of the plan that names the file
      * @param edges how the layer's lines and outlines run between their vertices
+     * @param repair whether polygons that cross themselves are to be repaired instead of refused
      */
     public record LayerFile(
             String label,
@@ -81,7 +82,15 @@ public record SitingPlan(
             Optional<String> xColumn,
             Optional<String> yColumn,
             int line,
-            Edges edges) {}
+            Edges edges,
+            boolean repair) {
+
+        /** A layer that is taken as it stands. */
+        public LayerFile(String label, Path file, Optional<String> table, Optional<String> crs, Optional<String> xColumn,
+                Optional<String> yColumn, int line, Edges edges) {
+            this(label, file, table, crs, xColumn, yColumn, line, edges, false);
+        }
+    }
 
     /**
      * @param metresPerUnit what one unit of the file's numbers is in metres

@@ -15,6 +15,7 @@ import org.seacairn.criterion.WorkingLayer;
 import org.seacairn.geodesy.GeographicExtent;
 import org.seacairn.layer.Feature;
 import org.seacairn.layer.GeometryCheck;
+import org.seacairn.layer.GeometryRepair;
 import org.seacairn.layer.VectorLayer;
 import org.seacairn.layer.VectorLayers;
 import org.seacairn.plan.SitingPlan;
@@ -37,11 +38,13 @@ final class LayerFactsReader {
 
     /** @throws InputException if the layer cannot be read */
     LayerFacts read(PlanLayer planned) {
-        VectorLayer layer = VectorLayers.read(planned.source());
+        GeometryRepair.Repaired asPlanned = GeometryRepair.asPlanned(planned.source(), VectorLayers.read(planned.source()));
+        VectorLayer layer = asPlanned.layer();
         List<GeometryCheck.Finding> invalid = GeometryCheck.of(layer);
         Optional<Bottom> bottom = planned.role() == Role.BOTTOM ? plan.bottom() : Optional.empty();
         List<ClassCount> classes = bottom.map(b -> classes(b, layer)).orElse(List.of());
-        List<String> warnings = new ArrayList<>(new LayerDoubts(planned, layer).warnings(invalid, bottom, classes));
+        List<String> warnings = new ArrayList<>(asPlanned.repairs());
+        warnings.addAll(new LayerDoubts(planned, layer).warnings(invalid, bottom, classes));
         Optional<Envelope> lonLat = GeographicExtent.ofVertices(
                 layer.features().stream().map(Feature::geometry).toList(), layer.crs());
         if (lonLat.isEmpty() && !isOutsideDomain(invalid)) {

@@ -10,6 +10,7 @@ import org.seacairn.criterion.WorkingLayer;
 import org.seacairn.drop.LandingRadius;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.layer.GeometryCheck;
+import org.seacairn.layer.GeometryRepair;
 import org.seacairn.layer.VectorLayer;
 import org.seacairn.layer.VectorLayers;
 import org.seacairn.plan.SitingPlan;
@@ -131,7 +132,9 @@ public record WorkingLayers(
 
         private Optional<WorkingLayer> load(LayerFile source, Function<VectorLayer, WorkingLayer> prepare) {
             try {
-                VectorLayer layer = VectorLayers.read(source);
+                GeometryRepair.Repaired asPlanned = GeometryRepair.asPlanned(source, VectorLayers.read(source));
+                asPlanned.repairs().forEach(repair -> warnings.add(source.file().getFileName() + ": " + repair));
+                VectorLayer layer = asPlanned.layer();
                 GeometryCheck.requireValid(layer);
                 layer.notes().forEach(note -> notes.add(source.file().getFileName() + ": " + note));
                 return Optional.of(prepare.apply(layer));
