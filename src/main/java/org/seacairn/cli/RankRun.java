@@ -69,13 +69,14 @@ final class RankRun {
         try (Aside aside = new Aside(threads)) {
             aside.openEpsg();
             SitingPlan plan = PlanReader.read(planFile, allowOutside);
+            PlanInputs.Watched watched = PlanInputs.watch(plan, styles.own());
             Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, styles.own()));
             stages.next("bathymetry");
-            return run(plan, aside, inputs);
+            return run(plan, aside, inputs, watched);
         }
     }
 
-    private Result run(SitingPlan plan, Aside aside, Future<List<Run.InputFile>> inputs) {
+    private Result run(SitingPlan plan, Aside aside, Future<List<Run.InputFile>> inputs, PlanInputs.Watched watched) {
         try (WorkingDepth depth = WorkingDepth.open(plan);
                 OutputFolder output = OutputFolder.stage(outFolder)) {
             GridGeometry grid = depth.grid();
@@ -104,6 +105,7 @@ final class RankRun {
             List<String> warnings = new ArrayList<>(RankWarnings.of(plan, depth, layers, totals, sites));
             warnings.addAll(DropWarnings.of(plan, engine.drop()));
             warnings.addAll(reviewed);
+            warnings.addAll(watched.warnings());
             write(aside, output, plan, sites, buffers, totals, grid);
             engine.drop().ifPresent(drop -> ModuleFiles.write(plan, drop, output::resolve));
             List<Run.InputFile> hashed = ScoreRun.result(inputs);

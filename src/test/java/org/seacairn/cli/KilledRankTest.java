@@ -15,9 +15,10 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
+/** More kills with {@code -Dseacairn.kills=200}; others with {@code -Dseacairn.kills.seed=}. */
 class KilledRankTest {
-    private static final int KILLS = 10;
-    private static final long SEED = 20260101;
+    private static final int KILLS = Integer.getInteger("seacairn.kills", 10);
+    private static final long SEED = Long.getLong("seacairn.kills.seed", 20260101);
 
     @TempDir Path folder;
 

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,10 +18,16 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seacairn.InputException;
 
-/** Files with random damage are read or refused with a message that can be used; nothing else ever happens. */
+/**
+ * Files with random damage are read or refused with a message that can be used; nothing else ever happens. More with
+ * {@code -Dseacairn.damaged.draws=20000}; others with {@code -Dseacairn.damaged.seed=}.
+ */
 class DamagedFilesTest {
-    private static final long SEED = 20260117;
-    private static final int DRAWS = 150;
+    private static final long SEED = Long.getLong("seacairn.damaged.seed", 20260117);
+    private static final int DRAWS = Integer.getInteger("seacairn.damaged.draws", 200);
+    private static final long MOST_NANOS = 10_000_000_000L;
+    private static final int[] AWKWARD = {0, 1, -1, 0x7fffffff, 0x80000000, 0x40000000, 1_000_000, 65_536};
+    private static final String[] PIECES = {"NaN", "1e999", "-", "\"", "<", "&", "]]>", "<!DOCTYPE a>", "[[[", "{", "}", ",", "\n", "999999999", "\u0000"};
 
     private static final String KML = "<?xml version='1.0'?><kml xmlns='http://www.opengis.net/kml/2.2'><Document><Placemark><name>\u00c9pave</name>\n"
             + "<ExtendedData><Data name='a'><value>1</value></Data></ExtendedData><MultiGeometry><Point><coordinates>1,2</coordinates></Point>\n"
@@ -52,6 +60,18 @@ class DamagedFilesTest {
             }
         }
         damage("a.gpkg", List.of("a.gpkg"));
+    }
+
+    @Test
+    void flatGeobuf() throws IOException {
+        Files.write(folder.resolve("a.fgb"), FlatGeobufFixture.everyKind());
+        damage("a.fgb", List.of("a.fgb"));
+    }
+
+    @Test
+    void flatGeobufWithAnIndex() throws IOException {
+        Files.write(folder.resolve("a.fgb"), FlatGeobufReaderTest.BY_GDAL);
+        damage("a.fgb", List.of("a.fgb"));
     }
 
     @Test
@@ -101,14 +121,18 @@ class DamagedFilesTest {
             Path victim = folder.resolve(names.get(random.nextInt(names.size())));
             byte[] whole = Files.readAllBytes(victim);
             Files.write(victim, damaged(whole, random));
+            long start = System.nanoTime();
             try {
-                GeometryCheck.of(VectorLayers.read(Sources.plain(file)));
+                VectorLayer layer = VectorLayers.read(Sources.plain(file));
+                GeometryCheck.of(GeometryRepair.asPlanned(Sources.repaired(file), layer).layer());
             } catch (InputException e) {
                 refused++;
                 Refusals.requireUsable(e);
             } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
                 fail(main + ", seed " + SEED + ", draw " + draw + ", in " + victim.getFileName(), e);
             }
+            long nanos = System.nanoTime() - start;
+            assertTrue(nanos < MOST_NANOS, main + ", seed " + SEED + ", draw " + draw + " took " + nanos / 1_000_000 + " ms");
             Files.write(victim, whole);
         }
         assertTrue(refused > DRAWS / 10, main + ": only " + refused + " refused, so the damage does no harm and tests nothing");
@@ -118,8 +142,20 @@ class DamagedFilesTest {
         byte[] bytes = random.nextInt(5) == 0 ? Arrays.copyOf(whole, random.nextInt(whole.length)) : whole.clone();
         // Mostly near the front, where lengths and types are.
         int reach = random.nextBoolean() ? bytes.length : Math.min(bytes.length, 300);
-        for (int i = random.nextInt(6); i >= 0 && reach > 0; i--) {
-            bytes[random.nextInt(reach)] = (byte) (random.nextBoolean() ? random.nextInt(256) : random.nextBoolean() ? 0 : 0xff);
+        for (int i = random.nextInt(6); i >= 0 && reach > 8; i--) {
+            int at = random.nextInt(reach);
+            switch (random.nextInt(5)) {
+                case 0 -> bytes[at] = (byte) random.nextInt(256);
+                case 1 -> bytes[at] = (byte) (random.nextBoolean() ? 0 : 0xff);
+                case 2 -> bytes[at] ^= (byte) (1 << random.nextInt(8));
+                // Where lengths and addresses stand.
+                case 3 -> ByteBuffer.wrap(bytes).order(random.nextBoolean() ? ByteOrder.LITTLE_ENDIAN : ByteOrder.BIG_ENDIAN)
+                        .putInt(Math.min(at, bytes.length - 4), AWKWARD[random.nextInt(AWKWARD.length)]);
+                default -> {
+                    byte[] piece = PIECES[random.nextInt(PIECES.length)].getBytes(StandardCharsets.UTF_8);
+                    System.arraycopy(piece, 0, bytes, at, Math.min(piece.length, bytes.length - at));
+                }
+            }
         }
         return bytes;
     }

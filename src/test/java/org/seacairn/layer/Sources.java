@@ -13,6 +13,10 @@ final class Sources {
         return new LayerFile("trial", file, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), 12, Edges.GEODESIC);
     }
 
+    static LayerFile repaired(Path file) {
+        return new LayerFile("trial", file, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), 12, Edges.GEODESIC, true);
+    }
+
     static LayerFile withCrs(Path file, String crs) {
         return new LayerFile("trial", file, Optional.empty(), Optional.of(crs), Optional.empty(), Optional.empty(), 12, Edges.GEODESIC);
     }

@@ -12,9 +12,14 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seacairn.InputException;
 
-/** Plans and module files damaged at random are read or refused; nothing else may come of them. */
+/**
+ * Plans and module files damaged at random are read or refused; nothing else may come of them. More with
+ * {@code -Dseacairn.damaged.draws=20000}; others with {@code -Dseacairn.damaged.seed=}.
+ */
 class DamagedPlanTest {
-    private static final long SEED = 20260101;
+    private static final long SEED = Long.getLong("seacairn.damaged.seed", 20260101);
+    private static final int DRAWS = Integer.getInteger("seacairn.damaged.draws", 250);
+    private static final long MOST_NANOS = 10_000_000_000L;
     private static final String PIECES = "{}[]:,-#&*!|>'\"%@` \n\t0159.eabm~/\\é\u2028";
 
     @TempDir
@@ -27,11 +32,11 @@ class DamagedPlanTest {
         String whole = PlanOnDisk.WHOLE.replace("crs: EPSG:32617\n", "");
         Random random = new Random(SEED);
         int read = 0;
-        int draws = 250;
-        for (int draw = 0; draw < draws; draw++) {
+        for (int draw = 0; draw < DRAWS; draw++) {
             String plan = random.nextBoolean() ? damagedText(whole, random) : damagedLines(whole, random);
             disk.write("module.yaml", draw % 3 == 0 ? damagedText(PlanOnDisk.MODULE, random) : PlanOnDisk.MODULE);
             disk.write("current.csv", draw % 3 == 1 ? damagedText(PlanOnDisk.CURRENT, random) : PlanOnDisk.CURRENT);
+            long start = System.nanoTime();
             try {
                 disk.read(plan);
                 read++;
@@ -43,8 +48,9 @@ class DamagedPlanTest {
             } catch (RuntimeException | Error e) {
                 fail("seed " + SEED + ", draw " + draw + ":\n" + plan, e);
             }
+            assertTrue(System.nanoTime() - start < MOST_NANOS, "seed " + SEED + ", draw " + draw + " took too long");
         }
-        assertTrue(read > draws / 100 && read < draws / 2, "read " + read + " of " + draws);
+        assertTrue(read > DRAWS / 100 && read < DRAWS / 2, "read " + read + " of " + DRAWS);
     }
 
     private static String damagedText(String text, Random random) {
