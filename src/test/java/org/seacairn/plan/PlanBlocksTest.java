@@ -136,7 +136,7 @@ class PlanBlocksTest {
             class: k                                                       | bottom has no "classes"; add it, for example "classes: {sand: {suitability: 1.0}, hardbottom: never}"
             classes: {sand: never}                                         | bottom has no "class"; add it, for example "class: kind"
             class: k, classes: {sand: never}, unmapped: excluded           | unmapped is "excluded"; write exclude, or a suitability from 0 to 1
-            class: k, classes: {sand: never}, edges: rhumb-line            | "edges" is not a key of bottom; known here: file, table, object-class, crs, x-column, y-column, class, unmapped, classes
+            class: k, classes: {sand: never}, edges: rhumb-line            | "edges" is not a key of bottom; known here: file, table, object-class, crs, x-column, y-column, class, unmapped, classes, repair
             class: k, classes: {sand: never}, unmapped: 2                  | unmapped is "2"; a share is 0 to 1 here
             class: k, classes: {sand: never, sand: never}                  | "sand" is written twice in classes (first in line 1); keep one
             """)
@@ -269,7 +269,7 @@ class PlanBlocksTest {
             layer: a, file: lanes.shp, distance: 5 m, coverage: gone.geojson | coverage is "gone.geojson", and there is no such file; check the name (paths start from the plan's folder)
             layer: a, file: lanes.shp, distance: 5 m, coverage: {file: gone.shp} | file is "gone.shp", and there is no such file; check the name (paths start from the plan's folder)
             layer: a, file: lanes.shp, distance: 5 m, coverage: {table: t} | coverage has no "file"; add it, for example "file: survey-extent.geojson"
-            layer: a, file: lanes.shp, distance: 5 m, coverage: {file: lanes.shp, edges: geodesic} | "edges" is not a key of coverage; known here: file, table, object-class, class, crs
+            layer: a, file: lanes.shp, distance: 5 m, coverage: {file: lanes.shp, edges: geodesic} | "edges" is not a key of coverage; known here: file, table, object-class, class, crs, repair
             layer: a, file: lanes.shp, distance: 5 m, coverage: {file: lanes.shp, crs: 7} | CRS "7" is not known; write an EPSG code such as EPSG:32617, or well-known text
             layer: "--", file: lanes.shp, distance: 5 m               | layer is "--" without a letter or digit; write a name
             """)
