@@ -24,7 +24,7 @@ import org.seacairn.InputException;
  */
 class DamagedFilesTest {
     private static final long SEED = Long.getLong("seacairn.damaged.seed", 20260117);
-    private static final int DRAWS = Integer.getInteger("seacairn.damaged.draws", 200);
+    private static final int DRAWS = Integer.getInteger("seacairn.damaged.draws", 150);
     private static final long MOST_NANOS = 10_000_000_000L;
     private static final int[] AWKWARD = {0, 1, -1, 0x7fffffff, 0x80000000, 0x40000000, 1_000_000, 65_536};
     private static final String[] PIECES = {"NaN", "1e999", "-", "\"", "<", "&", "]]>", "<!DOCTYPE a>", "[[[", "{", "}", ",", "\n", "999999999", "\u0000"};
