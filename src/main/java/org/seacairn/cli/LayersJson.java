@@ -98,6 +98,7 @@ final class LayersJson {
         json.writeStringField("unit", facts.plan().unit());
         json.writeStringField("unit_of_file", facts.statedUnit().isBlank() ? null : facts.statedUnit());
         json.writeStringField("datum", facts.plan().datum().orElse(null));
+        json.writeNumberField("datum_offset_m", facts.plan().datumOffsetM());
         json.writeStringField("uncertainty", facts.plan().uncertainty().source());
         json.writeNumberField("cells", values.cells());
         json.writeNumberField("no_data_cells", values.missing());

@@ -85,6 +85,9 @@ final class LayersText {
         fact("unit", "%s by the plan, %s by the file", facts.plan().unit(),
                 facts.statedUnit().isBlank() ? "none stated" : Shown.printable(facts.statedUnit()));
         fact("datum", "%s", facts.plan().datum().map(Shown::printable).orElse("none stated"));
+        if (facts.plan().datumOffsetM() != 0) {
+            fact("offset", "%s, in every depth here but not in the values", Shown.metres(facts.plan().datumOffsetM()));
+        }
         fact("uncertainty", "%s", uncertainty(facts.plan().uncertainty()));
         fact("no-data", "%s of the cells (%,d)", Shown.percent(values.missing(), values.cells()), values.missing());
         if (values.present() > 0) {

@@ -14,7 +14,7 @@ public final class Bathymetries {
     private Bathymetries() {}
 
     /**
-     * Opens the file; its cells are read later, window by window.
+     * Opens a grid; its cells are read later, window by window.
      *
      * @throws InputException if the file is missing, damaged, of an unknown format, rotated, or has no
      *     CRS while the plan states none
@@ -22,9 +22,7 @@ public final class Bathymetries {
     public static Bathymetry open(LayerFile source) {
         Path file = source.file();
         String name = file.getFileName().toString();
-        if (!Files.isReadable(file) || !Files.isRegularFile(file)) {
-            throw new InputException(name + ": the file cannot be read; check the path and its permissions");
-        }
+        requireReadable(file);
         Optional<Crs> stated = source.crs().map(Crs::parse);
         String lower = name.toLowerCase(Locale.ROOT);
         if (lower.endsWith(".tif") || lower.endsWith(".tiff")) {
@@ -40,17 +38,34 @@ public final class Bathymetries {
             return NetCdfReader.open(file, stated, source.table());
         }
         throw new InputException(name + ": no reader takes this file; bathymetry is read from GeoTIFF (.tif, .tiff),"
-                + " Esri ASCII grid (.asc), BAG (.bag) and NetCDF (.nc, .nc4, .grd)");
+                + " Esri ASCII grid (.asc), BAG (.bag), NetCDF (.nc, .nc4, .grd) and soundings (.xyz, .txt, .csv)");
     }
 
     /**
-     * Opens the plan's bathymetry.
+     * Opens the plan's bathymetry; soundings are gridded on the plan's cell.
      *
      * @throws InputException as {@link #open(LayerFile)} does, or if the file says that its values count
      *     otherwise than the plan has it
      */
-    public static Bathymetry open(SitingPlan.Bathymetry plan) {
-        Bathymetry file = open(plan.source());
+    public static Bathymetry open(SitingPlan plan) {
+        LayerFile source = plan.bathymetry().source();
+        requireReadable(source.file());
+        boolean soundings = XyzReader.takes(source.file().getFileName().toString().toLowerCase(Locale.ROOT));
+        return agreeing(soundings ? XyzReader.open(plan) : open(source), plan.bathymetry());
+    }
+
+    /** As {@link #open(LayerFile)}, held against what the plan says of its values. */
+    static Bathymetry open(SitingPlan.Bathymetry plan) {
+        return agreeing(open(plan.source()), plan);
+    }
+
+    private static void requireReadable(Path file) {
+        if (!Files.isReadable(file) || !Files.isRegularFile(file)) {
+            throw new InputException(file.getFileName() + ": the file cannot be read; check the path and its permissions");
+        }
+    }
+
+    private static Bathymetry agreeing(Bathymetry file, SitingPlan.Bathymetry plan) {
         try {
             file.requireAgreement(plan);
             return file;

@@ -9,8 +9,8 @@ import java.util.stream.LongStream;
  *
  * @param cells of the grid, those without a value among them
  * @param missing cells that are no-data
- * @param negative cells with a value below 0
- * @param positive cells with a value above 0
+ * @param negative cells with a value below the level asked for, usually 0
+ * @param positive cells with a value above that level
  * @param least value, or infinity if there is none
  * @param greatest value, or minus infinity if there is none
  * @param within cells in each of the bands that were asked for, in their order
@@ -30,6 +30,11 @@ public record GridValues(
      * @throws org.seacairn.InputException if the cells cannot be read
      */
     public static GridValues of(Bathymetry file, List<Band> bands) {
+        return of(file, bands, 0);
+    }
+
+    /** As {@link #of(Bathymetry, List)}, with the level in the file's unit and sense that parts negative from positive. */
+    public static GridValues of(Bathymetry file, List<Band> bands, double level) {
         // Whole blocks of the file, so that none is decoded twice.
         int cols = Math.min(file.cols(), file.blockCols() > 0 ? file.blockCols() : WINDOW_CELLS);
         int rows = Math.min(file.rows(), Math.max(1, file.blockRows()));
@@ -51,11 +56,11 @@ public record GridValues(
             int h = Math.min(height, file.rows() - row);
             float[] values = new float[Math.multiplyExact(w, h)];
             file.read(col, row, w, h, values);
-            return of(values, bands);
-        }).reduce(of(new float[0], bands), GridValues::and);
+            return of(values, bands, level);
+        }).reduce(of(new float[0], bands, level), GridValues::and);
     }
 
-    private static GridValues of(float[] values, List<Band> bands) {
+    private static GridValues of(float[] values, List<Band> bands, double level) {
         long missing = 0;
         long negative = 0;
         long positive = 0;
@@ -68,8 +73,8 @@ public record GridValues(
                 missing++;
                 continue;
             }
-            negative += v < 0 ? 1 : 0;
-            positive += v > 0 ? 1 : 0;
+            negative += v < level ? 1 : 0;
+            positive += v > level ? 1 : 0;
             least = Math.min(least, v);
             greatest = Math.max(greatest, v);
             for (int b = 0; b < asked.length; b++) {

@@ -1,11 +1,16 @@
 package org.seacairn.plan;
 
 import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.seacairn.plan.Quantity.Kind;
 import org.seacairn.plan.SitingPlan.Bathymetry;
+import org.seacairn.plan.SitingPlan.Gridding;
+import org.seacairn.plan.SitingPlan.GriddingMethod;
+import org.seacairn.plan.SitingPlan.LayerFile;
 import org.seacairn.plan.SitingPlan.Uncertainty;
 import org.seacairn.plan.SitingPlan.Values;
 
@@ -18,19 +23,22 @@ final class BathymetryBlock {
 
     static Optional<Bathymetry> read(Block plan, PlanFolder folder) {
         return plan.need("bathymetry", "bathymetry: {file: depths.tif, values: elevation, unit: m}")
-                .flatMap(value -> value.block("bathymetry", LayerBlock.keys("values", "unit", "datum",
-                        "survey-order", "vertical-uncertainty", "horizontal-uncertainty")))
+                .flatMap(value -> value.block("bathymetry", LayerBlock.keys("values", "unit", "datum", "datum-offset",
+                        "gridding", "reach", "survey-order", "vertical-uncertainty", "horizontal-uncertainty")))
                 .map(block -> bathymetry(block, folder));
     }
 
     private static Bathymetry bathymetry(Block block, PlanFolder folder) {
         Optional<Unit> unit = unit(block);
+        LayerFile source = LayerBlock.read(block, "bathymetry", "depths.tif", folder);
         return new Bathymetry(
-                LayerBlock.read(block, "bathymetry", "depths.tif", folder),
+                source,
                 values(block),
                 unit.map(u -> u.toSi(1)).orElse(Double.NaN),
                 unit.map(Unit::symbol).orElse(""),
                 block.text("datum"),
+                datumOffsetM(block),
+                gridding(block, source),
                 uncertainty(block));
     }
 
@@ -49,6 +57,31 @@ final class BathymetryBlock {
             bySymbol.put(unit.symbol(), unit);
         }
         return block.need("unit", "unit: m").flatMap(value -> value.choice(bySymbol, bySymbol.keySet()));
+    }
+
+    /** An offset leads from one datum to another, so that other must have a name. */
+    private static double datumOffsetM(Block block) {
+        if (block.has("datum-offset") && !block.has("datum")) {
+            block.get("datum-offset").get().problem("datum-offset is given and datum is not; name the datum to which it brings the"
+                    + " depths, for example \"datum: MLLW\"");
+        }
+        return block.quantity("datum-offset", Kind.OFFSET).orElse(0);
+    }
+
+    private static Gridding gridding(Block block, LayerFile source) {
+        for (String key : List.of("gridding", "reach")) {
+            if (block.has(key) && !source.file().toString().isEmpty() && !holdsSoundings(source)) {
+                block.get(key).get().problem(key + " is for files of soundings (.xyz, .txt, .csv), and "
+                        + Shown.quoted(source.file().getFileName().toString()) + " is a grid; leave it out");
+            }
+        }
+        return new Gridding(
+                block.get("gridding").flatMap(value -> value.choice(GriddingMethod.class)).orElse(GriddingMethod.MEDIAN),
+                block.quantity("reach", Kind.LENGTH));
+    }
+
+    private static boolean holdsSoundings(LayerFile source) {
+        return source.file().getFileName().toString().toLowerCase(Locale.ROOT).matches(".*\\.(xyz|txt|csv)");
     }
 
     private static Uncertainty uncertainty(Block block) {

@@ -16,6 +16,8 @@ public final class Quantity {
     public enum Kind {
         /** Metres. */
         LENGTH("a length", "20", "m", Double.MAX_VALUE, "0 or more (depths are positive down)"),
+        /** Metres of a difference between two levels; positive or negative. Geoid heights stay within 110 m (from memory). */
+        OFFSET("an offset", "-0.3", "m", -200, 200, "-200 m to 200 m"),
         /** Metres per second. */
         SPEED("a speed", "3.5", "kn", Double.MAX_VALUE, "0 or more"),
         /** Degrees of a full turn. */
@@ -42,13 +44,19 @@ public final class Quantity {
         private final String noun;
         private final String exampleNumber;
         private final String exampleUnit;
+        private final double least;
         private final double most;
         private final String range;
 
         Kind(String noun, String exampleNumber, String exampleUnit, double most, String range) {
+            this(noun, exampleNumber, exampleUnit, 0, most, range);
+        }
+
+        Kind(String noun, String exampleNumber, String exampleUnit, double least, double most, String range) {
             this.noun = noun;
             this.exampleNumber = exampleNumber;
             this.exampleUnit = exampleUnit;
+            this.least = least;
             this.most = most;
             this.range = range;
         }
@@ -93,7 +101,7 @@ public final class Quantity {
         if (!Double.isFinite(si)) {
             throw new InputException(met + ", which is too large; check the number");
         }
-        if (si < 0 || si > kind.most) {
+        if (si < kind.least || si > kind.most) {
             throw new InputException(met + "; " + kind.noun + " is " + kind.range + " here");
         }
         return si + 0.0; // turns -0 into 0

@@ -95,11 +95,24 @@ public record SitingPlan(
     /**
      * @param metresPerUnit what one unit of the file's numbers is in metres
      * @param unit the unit as written
-     * @param datum vertical datum as written, or empty
+     * @param datum vertical datum of the plan's depths as written, or empty
+     * @param datumOffsetM what is added to every depth of the file, positive down, to come to that datum; 0 if none is stated
+     * @param gridding how soundings become cells; of no effect on a grid
      */
     public record Bathymetry(
             LayerFile source, Values values, double metresPerUnit, String unit,
-            Optional<String> datum, Uncertainty uncertainty) {}
+            Optional<String> datum, double datumOffsetM, Gridding gridding, Uncertainty uncertainty) {}
+
+    /** How the depth of a cell follows from soundings. */
+    public enum GriddingMethod { MEDIAN }
+
+    /**
+     * @param reachM a cell farther than this from every sounding has no depth, or empty: one and a half cells
+     */
+    public record Gridding(GriddingMethod method, OptionalDouble reachM) {
+        /** What a plan that says nothing has. */
+        public static final Gridding USUAL = new Gridding(GriddingMethod.MEDIAN, OptionalDouble.empty());
+    }
 
     /**
      * Uncertainty of the bathymetry at 95 % confidence, as a function of depth.

@@ -96,7 +96,7 @@ enum Unit {
 
     /** Whether a quantity of that kind may be written in this unit. */
     boolean fits(Kind wanted) {
-        return kind == wanted || (wanted == Kind.SLOPE && kind == Kind.ANGLE);
+        return kind == wanted || (wanted == Kind.SLOPE && kind == Kind.ANGLE) || (wanted == Kind.OFFSET && kind == Kind.LENGTH);
     }
 
     /** The unit with a symbol that fits a kind; empty if there is none. */

@@ -26,7 +26,8 @@ import org.seacairn.plan.SitingPlan.Values;
  * @param statedUnit unit that the file states for its values, or empty text
  * @param values in the file's unit and sense; within: the plan's depth limits (if it has any), then the
  *     same limits read in each of {@link SoundingUnit}
- * @param metresDown metres of depth for one unit of the file's values; negative for elevations
+ * @param metresDown metres of depth for one unit of the file's values; negative for elevations. The plan's datum offset comes
+ *     on top of it
  * @param warnings one line each
  */
 public record BathymetryFacts(
@@ -65,7 +66,8 @@ public record BathymetryFacts(
         double sign = plan.bathymetry().values() == Values.ELEVATION ? -1 : 1;
         BathymetryFacts facts = new BathymetryFacts(plan.bathymetry(), file.format(), file.crs(), file.cols(), file.rows(),
                 file.cellWidth(), file.cellHeight(), extent, GeographicExtent.ofRectangle(extent, file.crs()),
-                file.statedUnit(), GridValues.of(file, bands(plan, sign)), sign * plan.bathymetry().metresPerUnit(), List.of());
+                file.statedUnit(), GridValues.of(file, bands(plan, sign),
+                        -plan.bathymetry().datumOffsetM() * sign / plan.bathymetry().metresPerUnit()), sign * plan.bathymetry().metresPerUnit(), List.of());
         return facts.with(Stream.concat(otherDatum(plan.bathymetry(), file.statedDatum()),
                 new BathymetryDoubts(facts, plan.limits()).warnings().stream()).toList());
     }
@@ -73,7 +75,7 @@ public record BathymetryFacts(
     /** Files write datums as they like, so another name is a doubt and no contradiction. */
     private static Stream<String> otherDatum(SitingPlan.Bathymetry plan, String stated) {
         boolean named = stated.matches(".*\\p{L}.*") && !stated.equalsIgnoreCase("unknown");
-        return named && plan.datum().isPresent() && !plan.datum().get().equalsIgnoreCase(stated)
+        return named && plan.datumOffsetM() == 0 && plan.datum().isPresent() && !plan.datum().get().equalsIgnoreCase(stated)
                 ? Stream.of("the file names the vertical datum " + Shown.quoted(stated) + " and the plan \"datum: " + plan.datum().get()
                         + "\"; make sure that they are the same")
                 : Stream.empty();
@@ -92,8 +94,8 @@ public record BathymetryFacts(
         List<Double> units = new ArrayList<>(List.of(plan.bathymetry().metresPerUnit()));
         Stream.of(SoundingUnit.values()).map(SoundingUnit::metres).forEach(units::add);
         return units.stream().map(metres -> {
-            double a = limits.shallowestM().getAsDouble() / metres * sign;
-            double b = limits.deepestM().getAsDouble() / metres * sign;
+            double a = (limits.shallowestM().getAsDouble() - plan.bathymetry().datumOffsetM()) / metres * sign;
+            double b = (limits.deepestM().getAsDouble() - plan.bathymetry().datumOffsetM()) / metres * sign;
             return new Band(Math.min(a, b), Math.max(a, b));
         }).toList();
     }
@@ -110,7 +112,7 @@ public record BathymetryFacts(
 
     private double depthM(float value) {
         // 0.0 is added so that an elevation of 0 is no depth of -0.
-        return Float.isFinite(value) ? value * metresDown + 0.0 : Double.NaN;
+        return Float.isFinite(value) ? value * metresDown + plan.datumOffsetM() + 0.0 : Double.NaN;
     }
 
     /** Cells above the datum: dry land, or heights that dry. */

@@ -51,7 +51,7 @@ public record LayersReport(
 
     /** The file where no working grid can be made of it. */
     private static BathymetryFacts bathymetryAlone(SitingPlan plan) {
-        try (Bathymetry file = Bathymetries.open(plan.bathymetry())) {
+        try (Bathymetry file = Bathymetries.open(plan)) {
             return BathymetryFacts.of(plan, file);
         }
     }

@@ -19,11 +19,13 @@ import org.seacairn.grid.Window;
 import org.seacairn.grid.WindowSource;
 import org.seacairn.layer.Bathymetries;
 import org.seacairn.layer.Bathymetry;
+import org.seacairn.layer.WorkingCrs;
+import org.seacairn.plan.Shown;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.Values;
 
 /**
- * Depths in metres, positive down, on the working grid. Bathymetry that is already in the working CRS
+ * Depths in metres, positive down, to the plan's vertical datum, on the working grid. Bathymetry that is already in the working CRS
  * at the working cell is used cell for cell; any other is resampled bilinearly onto a grid aligned to
  * whole multiples of the cell. Safe for several threads at once.
  */
@@ -37,6 +39,7 @@ public final class WorkingDepth implements Closeable {
     private final WindowSource source;
     private final boolean resampled;
     private final double metresDown;
+    private final double datumOffsetM;
     private final double largestScaleError;
     private final List<String> notes;
 
@@ -46,7 +49,12 @@ public final class WorkingDepth implements Closeable {
         bathymetry.notes().forEach(note -> notes.add(plan.bathymetry().source().file().getFileName() + ": " + note));
         double sign = plan.bathymetry().values() == Values.ELEVATION ? -1 : 1;
         this.metresDown = sign * plan.bathymetry().metresPerUnit();
-        Crs crs = workingCrs(plan, bathymetry);
+        this.datumOffsetM = plan.bathymetry().datumOffsetM();
+        if (datumOffsetM != 0) {
+            notes.add(datumNote(plan.bathymetry()));
+        }
+        Crs crs = WorkingCrs.of(plan, bathymetry.crs(), bathymetry.west() + bathymetry.cols() * bathymetry.cellWidth() / 2,
+                bathymetry.north() - bathymetry.rows() * bathymetry.cellHeight() / 2);
         double cellM = plan.cellM().orElseGet(() -> ownCell(crs));
         this.resampled = !isOn(crs, cellM);
         this.grid = resampled ? alignedGrid(crs, cellM)
@@ -60,49 +68,13 @@ public final class WorkingDepth implements Closeable {
 
     /** @throws InputException if the bathymetry or the plan's CRS cannot serve as a working grid */
     public static WorkingDepth open(SitingPlan plan) {
-        Bathymetry bathymetry = Bathymetries.open(plan.bathymetry());
+        Bathymetry bathymetry = Bathymetries.open(plan);
         try {
             return new WorkingDepth(plan, bathymetry);
         } catch (RuntimeException e) {
             bathymetry.close();
             throw e;
         }
-    }
-
-    private static Crs workingCrs(SitingPlan plan, Bathymetry bathymetry) {
-        if (plan.crs().isPresent()) {
-            Crs stated = Crs.parse(plan.crs().get());
-            if (!stated.isMetric()) {
-                throw new InputException(plan.file().getFileName() + ": crs: " + stated.label()
-                        + " is not projected in metres, so it cannot carry the working grid; name a UTM zone such as"
-                        + " EPSG:32617, or leave crs out");
-            }
-            return stated;
-        }
-        double x = bathymetry.west() + bathymetry.cols() * bathymetry.cellWidth() / 2;
-        double y = bathymetry.north() - bathymetry.rows() * bathymetry.cellHeight() / 2;
-        Coordinate centre;
-        try {
-            centre = bathymetry.crs().to(Crs.WGS84).apply(x, y);
-        } catch (InputException e) {
-            throw new InputException(bathymetry.file().getFileName() + ": " + e.getMessage(), e);
-        }
-        if (Math.abs(centre.y) > 84) {
-            throw new InputException(plan.file().getFileName() + ": the bathymetry lies at latitude "
-                    + String.format(Locale.ROOT, "%.1f", centre.y) + ", where UTM has no zone; name a metric crs in the plan");
-        }
-        Crs utm = Crs.utmAt(centre.x - 360 * Math.rint(centre.x / 360), centre.y);
-        return isSameZone(bathymetry.crs(), utm, centre) ? bathymetry.crs() : utm;
-    }
-
-    /** Whether a CRS is the zone on another datum of like ellipsoid: it then serves as it is. */
-    private static boolean isSameZone(Crs own, Crs utm, Coordinate lonLat) {
-        if (!own.isMetric()) {
-            return false;
-        }
-        Coordinate a = own.geographic().to(own).apply(lonLat.x, lonLat.y);
-        Coordinate b = Crs.WGS84.to(utm).apply(lonLat.x, lonLat.y);
-        return a.distance(b) < 1;
     }
 
     /** The side in working metres of a square with the area of the file's own cell at its centre. */
@@ -230,11 +202,17 @@ public final class WorkingDepth implements Closeable {
                 System.arraycopy(part, r * cols, into, window.index(fromCol, fromRow + r), cols);
             }
         }
-        if (metresDown != 1) {
+        if (metresDown != 1 || datumOffsetM != 0) {
             for (int i = 0; i < window.cells(); i++) {
-                into[i] = (float) (into[i] * metresDown);
+                into[i] = (float) (into[i] * metresDown + datumOffsetM);
             }
         }
+    }
+
+    /** The one place where the offset is applied is {@link #read}: whoever asks for depths has them to the plan's datum. */
+    private static String datumNote(SitingPlan.Bathymetry plan) {
+        return Shown.metres(Math.abs(plan.datumOffsetM())) + (plan.datumOffsetM() < 0 ? " taken off" : " added to")
+                + " every depth: the plan's datum-offset brings the file's depths to " + Shown.printable(plan.datum().orElse("its datum"));
     }
 
     public GridGeometry grid() {

@@ -174,7 +174,7 @@ class BagReaderTest {
     }
 
     static String disagreement(Path file, Values values, double metres, String unit) {
-        SitingPlan.Bathymetry plan = new SitingPlan.Bathymetry(Sources.plain(file), values, metres, unit, Optional.empty(), Uncertainty.NONE);
+        SitingPlan.Bathymetry plan = new SitingPlan.Bathymetry(Sources.plain(file), values, metres, unit, Optional.empty(), 0, SitingPlan.Gridding.USUAL, Uncertainty.NONE);
         InputException e = assertThrows(InputException.class, () -> Bathymetries.open(plan).close());
         Refusals.requireUsable(e);
         return e.getMessage();

@@ -71,7 +71,7 @@ class PlanReaderTest {
         assertEquals(Optional.of("EPSG:32617"), plan.crs());
         assertEquals(some(20), plan.cellM());
         assertEquals(new SitingPlan.Bathymetry(layer("bathymetry", "bathymetry.tif", 6), Values.ELEVATION, 1, "m",
-                Optional.of("MLLW"), new Uncertainty(0.5, 0.013, 5, 0.05, "IHO S-44 order 1a")), plan.bathymetry());
+                Optional.of("MLLW"), 0, SitingPlan.Gridding.USUAL, new Uncertainty(0.5, 0.013, 5, 0.05, "IHO S-44 order 1a")), plan.bathymetry());
         assertEquals(Optional.of(new SitingPlan.Bottom(layer("bottom", "bottom-types.gpkg", 12), "kind", none, List.of(
                 new BottomClass("mud", some(0.45), some(4000), some(1500)),
                 new BottomClass("sand", some(1), none, none),
