@@ -7,6 +7,7 @@ import java.awt.geom.AffineTransform;
 import java.awt.image.DataBufferFloat;
 import java.awt.image.Raster;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentLinkedQueue;
@@ -25,8 +26,8 @@ import org.seacairn.geodesy.Crs;
 /**
  * Bathymetry from the first band of a GeoTIFF (OGC 19-008r4): tiled or striped, any compression of
  * the image library, pixel-is-area or pixel-is-point, north-up or south-up. No-data is the value of
- * GDAL's tag 42113, NaN or an infinity; scale, offset and unit come from GDAL's tag 42112.
- * Rotated grids are refused.
+ * GDAL's tag 42113, NaN or an infinity, or a 0 in a mask within the file (TIFF 6.0, NewSubfileType 4); scale, offset and unit come from
+ * GDAL's tag 42112. Overviews are passed over. Rotated grids are refused, and a mask in a file beside.
  */
 final class GeoTiffBathymetry implements Bathymetry {
     private static final int GDAL_METADATA = 42112;
@@ -48,11 +49,13 @@ final class GeoTiffBathymetry implements Bathymetry {
     private final String statedUnit;
     private final int blockCols;
     private final int blockRows;
+    /** Number of the image in the file that is the mask, or 0 for none. */
+    private final int mask;
     /** An image reader serves one thread at a time; idle ones wait here. */
     private final ConcurrentLinkedQueue<ImageReader> idle = new ConcurrentLinkedQueue<>();
 
     private GeoTiffBathymetry(Path file, Crs crs, GridEnvelope range, AffineTransform cornerToWorld, double noData,
-            ImageReader pixels) throws IOException {
+            GeoTiffPixels pixels) throws IOException {
         String gdalMetadata = gdalMetadata(pixels);
         this.file = file;
         this.crs = crs;
@@ -65,9 +68,15 @@ final class GeoTiffBathymetry implements Bathymetry {
         this.statedUnit = item(gdalMetadata, "unittype").orElse("");
         this.blockCols = pixels.getTileWidth(0);
         this.blockRows = pixels.getTileHeight(0);
+        this.mask = pixels.mask(file);
     }
 
     static GeoTiffBathymetry open(Path file, Optional<Crs> stated) {
+        Path beside = file.resolveSibling(file.getFileName() + ".msk");
+        if (Files.exists(beside)) {
+            throw new InputException(file.getFileName() + ": beside it lies a mask, " + beside.getFileName() + ", which is not read here;"
+                    + " write both into one file with the masked cells as no-data, or move the mask away if it does not count");
+        }
         GeoTiffReader georeferenced = null;
         GeoTiffPixels pixels = null;
         try {
@@ -169,6 +178,11 @@ final class GeoTiffBathymetry implements Bathymetry {
             } else {
                 raster.getSamples(0, 0, cols, rows, 0, into);
             }
+            toValues(into, cols * rows);
+            if (mask > 0) {
+                Raster shown = reader.read(mask, window).getRaster();
+                hide(shown.getSamples(0, 0, cols, rows, 0, (int[]) null), into);
+            }
         } catch (IOException | RuntimeException e) {
             throw new InputException(file.getFileName() + ", rows " + firstFileRow + " to " + (firstFileRow + rows - 1)
                     + ": the pixels cannot be read; the file is damaged or cut short, get it again", e);
@@ -177,7 +191,6 @@ final class GeoTiffBathymetry implements Bathymetry {
                 idle.add(reader);
             }
         }
-        toValues(into, cols * rows);
         if (southUp) {
             flipRows(into, cols, rows);
         }
@@ -192,6 +205,14 @@ final class GeoTiffBathymetry implements Bathymetry {
                 values[i] = Float.NaN;
             } else if (scaled) {
                 values[i] = (float) (v * scale + offset);
+            }
+        }
+    }
+
+    private static void hide(int[] shown, float[] values) {
+        for (int i = 0; i < shown.length; i++) {
+            if (shown[i] == 0) {
+                values[i] = Float.NaN;
             }
         }
     }

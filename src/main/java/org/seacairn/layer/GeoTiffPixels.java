@@ -16,8 +16,13 @@ import org.seacairn.InputException;
  * codes after TIFF 6.0 and the registry of its libraries.
  */
 final class GeoTiffPixels extends TIFFImageReader {
+    private static final int NEW_SUBFILE_TYPE = 254;
+    /** Bits of the subfile type: a smaller version of another image, and a mask of another image. */
+    private static final int REDUCED = 1;
+    private static final int MASK = 4;
     private static final int BITS_PER_SAMPLE = 258;
     private static final int COMPRESSION = 259;
+    private static final int PREDICTOR = 317;
     private static final int SAMPLE_FORMAT = 339;
 
     /** Sample format * 1000 + bits: unsigned 1, signed 2, IEEE floating point 3. */
@@ -29,6 +34,27 @@ final class GeoTiffPixels extends TIFFImageReader {
         super(new TIFFImageReaderSpi());
     }
 
+    /**
+     * Number of the image that is a mask of the first (0: no value), or 0 if there is none.
+     *
+     * @throws InputException if there is one that does not cover the first image cell for cell
+     */
+    int mask(Path file) throws IOException {
+        for (int i = 1; i < getNumImages(true); i++) {
+            int type = first(TIFFDirectory.createFromMetadata(getImageMetadata(i)), NEW_SUBFILE_TYPE, 0);
+            if ((type & MASK) == 0 || (type & REDUCED) != 0) {
+                continue;
+            }
+            if (getWidth(i) != getWidth(0) || getHeight(i) != getHeight(0)) {
+                throw new InputException(file.getFileName() + ": its mask has " + getWidth(i) + " x " + getHeight(i) + " cells and its grid "
+                        + getWidth(0) + " x " + getHeight(0) + "; write the file again with the masked cells as no-data");
+            }
+            check(file, i);
+            return i;
+        }
+        return 0;
+    }
+
     /** @throws InputException if the numbers are of a kind not read here, or pixels are missing */
     void check(Path file) throws IOException {
         TIFFDirectory directory = TIFFDirectory.createFromMetadata(getImageMetadata(0));
@@ -38,13 +64,23 @@ final class GeoTiffPixels extends TIFFImageReader {
             throw new InputException(file.getFileName() + ": its cells are numbers of " + bits + " bits in TIFF sample format "
                     + format + ", which is not read here; write the file again with Float32 cells");
         }
+        if (bits == 64 && first(directory, PREDICTOR, 1) == 2) {
+            throw new InputException(file.getFileName() + ": its cells are numbers of 64 bits under TIFF predictor 2, which is not read here;"
+                    + " write the file again with Float32 cells, or with predictor 3");
+        }
+        check(file, 0);
+    }
+
+    /** Whether the pixels of an image are whole and of a compression read here. */
+    private void check(Path file, int image) throws IOException {
+        TIFFDirectory directory = TIFFDirectory.createFromMetadata(getImageMetadata(image));
         int compression = first(directory, COMPRESSION, 1);
         if (!COMPRESSIONS.contains(compression)) {
             throw new InputException(file.getFileName() + ": TIFF compression " + compression
                     + " is not read here; write the file again with deflate");
         }
         long size = Files.size(file);
-        long blocks = (long) ((getWidth(0) - 1) / getTileWidth(0) + 1) * ((getHeight(0) - 1) / getTileHeight(0) + 1);
+        long blocks = (long) ((getWidth(image) - 1) / getTileWidth(image) + 1) * ((getHeight(image) - 1) / getTileHeight(image) + 1);
         for (int i = 0; i < blocks; i++) {
             long length = getTileOrStripByteCount(i);
             long end = getTileOrStripOffset(i) + length;

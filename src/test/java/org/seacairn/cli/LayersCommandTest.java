@@ -114,6 +114,23 @@ class LayersCommandTest {
     }
 
     @Test
+    void theDatumOffsetIsInDepthsAndLimitsAndNotInValues() {
+        layers(PLAN.replace("datum: MLLW", "datum: MLLW, datum-offset: -62 m"));
+        String bathymetry = out.toString().substring(0, out.toString().indexOf("\nbottom\n"));
+        assertTrue(bathymetry.contains("""
+                  datum       MLLW
+                  offset      -62 m, in every depth here but not in the values
+                """), bathymetry);
+        assertTrue(bathymetry.contains("""
+                  values      -160 to -55 in the file (elevation)
+                  depths      -7 to 98 m; negative is above the datum
+                  limits      9.1 % of the cells with a value lie within 60 to 150 m
+                """), bathymetry);
+        assertTrue(bathymetry.contains("  note        62 m taken off every depth: the plan's datum-offset brings the file's depths to MLLW\n"), bathymetry);
+        assertTrue(bathymetry.contains("2 of 11 cells with a value (18.2 %) lie above the datum, up to 7 m"), bathymetry);
+    }
+
+    @Test
     void vectorLayersFollowInThePlansOrder() {
         layers(PLAN);
         assertEquals("""

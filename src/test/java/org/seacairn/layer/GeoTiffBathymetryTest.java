@@ -240,6 +240,49 @@ class GeoTiffBathymetryTest {
         }
     }
 
+    /** TIFF 6.0, tag 254: bit 2 is a mask, bit 0 a smaller version. GDAL writes masks and overviews of them so. */
+    @ParameterizedTest
+    @CsvSource({"false, false", "true, false", "false, true", "true, true"})
+    void whatAMaskInTheFileHidesIsNoData(boolean bigTiff, boolean southUp) {
+        int[] shown = new int[35];
+        Arrays.fill(shown, 255);
+        shown[3] = 0;
+        shown[20] = 0;
+        HandTiff tiff = new HandTiff(COLS, ROWS).noData("-101").second(4, COLS, shown);
+        tiff = bigTiff ? tiff.bigTiff() : tiff;
+        tiff = southUp ? tiff.matrix(500_000, 10, 0, 3_000_000, 0, 10) : tiff;
+        tiff.write(file(), counted(35));
+        try (Bathymetry b = open()) {
+            float[] found = all(b);
+            for (int i = 0; i < 35; i++) {
+                int inFile = southUp ? (4 - i / COLS) * COLS + i % COLS : i;
+                assertEquals(inFile == 1 || inFile == 3 || inFile == 20 ? Float.NaN : -100 - inFile, found[i], "cell " + i);
+            }
+            assertWindows(b, found);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 5})
+    void smallerVersionsAreNotRead(int subfileType) {
+        new HandTiff(COLS, ROWS).second(subfileType, 3, 0, 0, 0, 0, 0, 0).write(file(), counted(35));
+        try (Bathymetry b = open()) {
+            assertPlace(b, 500_000, 3_000_000, 10, 10);
+            assertArrayEquals(floats(counted(35)), all(b));
+        }
+    }
+
+    @Test
+    void masksThatCannotBeHonouredAreRefused() throws IOException {
+        new HandTiff(COLS, ROWS).second(4, 3, 0, 0, 0, 0, 0, 0).write(file(), counted(35));
+        assertEquals("depths.tif: its mask has 3 x 2 cells and its grid 7 x 5; write the file again with the masked cells as no-data",
+                assertThrows(InputException.class, this::open).getMessage());
+        new HandTiff(COLS, ROWS).write(file(), counted(35));
+        Files.write(folder.resolve("depths.tif.msk"), new byte[0]);
+        assertEquals("depths.tif: beside it lies a mask, depths.tif.msk, which is not read here; write both into one file with the masked cells as"
+                + " no-data, or move the mask away if it does not count", assertThrows(InputException.class, this::open).getMessage());
+    }
+
     @Test
     void notANumberAndInfinityAreNoDataWithoutATag() {
         double[] values = counted(35);

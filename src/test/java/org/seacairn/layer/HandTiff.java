@@ -37,6 +37,9 @@ final class HandTiff {
     private boolean big;
     private int bands = 1;
     private int rowsPerStrip = 4;
+    private byte[] mask;
+    private int maskCols;
+    private int maskType;
 
     HandTiff(int cols, int rows) {
         this.cols = cols;
@@ -90,6 +93,17 @@ final class HandTiff {
         boolean geographic = epsg < 5000 && epsg >= 4000;
         fields.put(34735, new int[] {1, 1, 0, 3, 1024, 0, 1, geographic ? 2 : 1, 1025, 0, 1, rasterType,
             geographic ? 2048 : 3072, 0, 1, epsg});
+        return this;
+    }
+
+    /** A second image of bytes. @param subfileType NewSubfileType: 4 a mask, 1 a smaller version, 5 a mask of that */
+    HandTiff second(int subfileType, int cols, int... values) {
+        maskType = subfileType;
+        maskCols = cols;
+        mask = new byte[values.length];
+        for (int i = 0; i < values.length; i++) {
+            mask[i] = (byte) values[i];
+        }
         return this;
     }
 
@@ -154,10 +168,28 @@ final class HandTiff {
         for (double value : values) {
             put(out, value);
         }
-        directory(out);
+        directory(out, fields);
+        if (mask != null) {
+            second(out, head + pixelBytes + (big ? 8 + 20 * fields.size() : 2 + 12 * fields.size()));
+        }
         byte[] bytes = new byte[out.position()];
         out.flip().get(bytes);
         return bytes;
+    }
+
+    private void second(ByteBuffer out, int next) {
+        int pixels = out.position();
+        out.put(mask);
+        out.position(out.position() + out.position() % 2);
+        if (big) {
+            out.putLong(next, out.position());
+        } else {
+            out.putInt(next, out.position());
+        }
+        Map<Integer, Object> tags = new TreeMap<>(Map.of(254, new long[] {maskType}, 256, new int[] {maskCols}, 257, new int[] {mask.length / maskCols},
+                258, new int[] {8}, 259, new int[] {1}, 262, new int[] {4}, 273, new long[] {pixels}, 277, new int[] {1},
+                278, new int[] {mask.length / maskCols}, 279, new long[] {mask.length}));
+        directory(out, tags);
     }
 
     private static long[] longs(int[] values) {
@@ -181,7 +213,7 @@ final class HandTiff {
         return (short) (bits >> 16 & 0x8000 | (exponent <= 0 ? 0 : exponent << 10 | bits >> 13 & 0x3FF));
     }
 
-    private void directory(ByteBuffer out) {
+    private void directory(ByteBuffer out, Map<Integer, Object> fields) {
         if (big) {
             out.putLong(fields.size());
         } else {

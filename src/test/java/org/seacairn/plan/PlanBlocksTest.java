@@ -43,6 +43,28 @@ class PlanBlocksTest {
 
     // bathymetry
 
+    /** 85 FR 62698: the foot is 0.3048 m, the US survey foot 1200/3937 m. */
+    @ParameterizedTest
+    @CsvSource(textBlock = """
+            -0.3 m,    -0.3
+            +1 ft,     0.3048
+            -1 ft_us,  -0.304800609601219
+            -1 fathom, -1.8288
+            0 m,       0
+            """)
+    void datumOffsetsHaveASign(String offset, double metres) {
+        SitingPlan.Bathymetry bathymetry = disk.read(with(LEAST, "unit: m\n", "unit: ft\n  datum: MLLW\n  datum-offset: " + offset + "\n")).bathymetry();
+        assertEquals(metres, bathymetry.datumOffsetM(), 1e-15);
+    }
+
+    @Test
+    void griddingIsForSoundings() {
+        disk.write("soundings.XYZ", "");
+        SitingPlan.Bathymetry bathymetry = disk.read(with(LEAST, "file: bathymetry.tif\n", "file: soundings.XYZ\n  gridding: median\n  reach: 100 ft\n")).bathymetry();
+        assertEquals(new SitingPlan.Gridding(SitingPlan.GriddingMethod.MEDIAN, OptionalDouble.of(30.48)), bathymetry.gridding());
+        assertEquals(SitingPlan.Gridding.USUAL, disk.read(LEAST).bathymetry().gridding());
+    }
+
     @ParameterizedTest
     @CsvSource(textBlock = """
             m,       1
@@ -101,6 +123,11 @@ class PlanBlocksTest {
             unit: m         | unit: m\\n  survey-order: 1a\\n  vertical-uncertainty: 1 m   | line 5: survey-order is given beside vertical-uncertainty or horizontal-uncertainty; leave out the one or the other
             unit: m         | unit: m\\n  survey-order: 1a\\n  horizontal-uncertainty: 1 m | line 5: survey-order is given beside vertical-uncertainty or horizontal-uncertainty; leave out the one or the other
             unit: m         | unit: m\\n  vertical-uncertainty: 1                          | line 5: vertical-uncertainty is "1"; write the unit, for example "1 m"
+            unit: m         | unit: m\\n  datum-offset: -0.3 m                             | line 5: datum-offset is given and datum is not; name the datum to which it brings the depths, for example "datum: MLLW"
+            unit: m         | unit: m\\n  datum: MLLW\\n  datum-offset: -0.3             | line 6: datum-offset is "-0.3"; write the unit, for example "-0.3 m"
+            unit: m         | unit: m\\n  datum: MLLW\\n  datum-offset: 300 m            | line 6: datum-offset is "300 m"; an offset is -200 m to 200 m here
+            unit: m         | unit: m\\n  reach: 30 m                                      | line 5: reach is for files of soundings (.xyz, .txt, .csv), and "bathymetry.tif" is a grid; leave it out
+            unit: m         | unit: m\\n  gridding: median                                 | line 5: gridding is for files of soundings (.xyz, .txt, .csv), and "bathymetry.tif" is a grid; leave it out
             unit: m         | unit: m\\n  survey_order: 1a                                 | line 5: "survey_order" is not a key of bathymetry; did you mean "survey-order"?
             file: bathymetry.tif | datum: MLLW        | line 1: bathymetry has no "file"; add it, for example "file: depths.tif"
             """)

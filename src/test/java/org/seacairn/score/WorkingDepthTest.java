@@ -106,6 +106,45 @@ class WorkingDepthTest {
         }
     }
 
+    /** Once, in metres whatever the file's unit, on cells as they are and on resampled ones. */
+    @ParameterizedTest
+    @CsvSource({"elevation, m, -1, -0.3 m, -0.3, 0.3 m taken off", "depth, ft, 0.3048, -1 ft, -0.3048, 0.3048 m taken off",
+        "depth, ft_us, 0.304800609601219, 1 ft_us, 0.304800609601219, 0.304801 m added to", "depth, m, 1, 2 m, 2, 2 m added to"})
+    void theDatumOffsetIsAddedToEveryDepthOnce(String values, String unit, double factor, String offset, double offsetM, String told) {
+        GridGeometry grid = GridFiles.utm(17, false, 512_340, 3_210_980, 20, 9, 7);
+        float[] stored = rough(12, 63, 0.1);
+        GridFiles.geoTiff(folder.resolve("depths.tif"), grid, stored);
+        String file = "file: depths.tif, datum: MLLW, values: " + values + ", unit: " + unit;
+        for (String head : new String[] {"", "cell: 17 m\n"}) {
+            try (WorkingDepth plain = open(head, file); WorkingDepth moved = open(head, file + ", datum-offset: " + offset)) {
+                float[] before = all(plain);
+                float[] after = all(moved);
+                for (int i = 0; i < before.length; i++) {
+                    assertEquals(before[i] + offsetM, after[i], 2e-5, "cell " + i);
+                    if (head.isEmpty()) {
+                        assertEquals(factor * stored[i] + offsetM, after[i], 2e-5, "cell " + i);
+                    }
+                }
+                assertEquals(told + " every depth: the plan's datum-offset brings the file's depths to MLLW", moved.notes().get(0));
+            }
+        }
+    }
+
+    /** Soundings in degrees come to the plan's cells without resampling; their notes are the grid's. */
+    @Test
+    void soundingsAreGriddedOnTheWorkingGrid() {
+        GridFiles.write(folder.resolve("s.csv"), "longitude,latitude,depth\n-81,27,80\n-80.999,27.001,90\n");
+        try (WorkingDepth depth = open("cell: 10 m\n", "file: s.csv, values: depth, unit: m, datum: MLLW, datum-offset: -0.5 m")) {
+            assertFalse(depth.resampled());
+            assertEquals(Crs.ofEpsg(32617), depth.grid().crs());
+            assertEquals(10, depth.grid().cellM());
+            float[] found = all(depth);
+            assertEquals(89.5f, found[depth.grid().cols() - 1]);
+            assertEquals(79.5f, found[found.length - depth.grid().cols()]);
+            assertTrue(depth.notes().get(1).startsWith("gridded by the median: 2 soundings on cells of 10 m; 2 cells hold soundings"), depth.notes().get(1));
+        }
+    }
+
     @Test
     void beyondTheEdgeOfTheGridThereIsNoDepth() {
         GridGeometry grid = GridFiles.utm(17, false, 512_345, 3_210_987, 20, 9, 7);
