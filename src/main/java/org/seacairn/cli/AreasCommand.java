@@ -45,7 +45,7 @@ final class AreasCommand extends PlanCommand {
         sizes.forEach(size -> command.append(" --size \"").append(size).append('"'));
         command.append(" --turn \"").append(turn).append("\" --count ").append(count).append(" --blemish \"").append(blemish).append('"');
         AreasRun.Result result = ProgressLine.over(options.quiet, progress -> new AreasRun(request, turn).run(new LayoutRun.Settings(
-                options.plan, options.allowOutside, output.folder(options.plan, "-areas"), output.threads(), output.styles(), command.toString(), progress)));
+                options.plan, options.allowOutside, output.folder(options.plan, "-areas"), output.threads(), output.report(), command.toString(), progress)));
         if (!options.quiet) {
             result.warnings().forEach(warning -> err().println("seacairn: warning: " + warning));
             out().print(options.json ? AreasSummary.json(result) : AreasSummary.text(result));

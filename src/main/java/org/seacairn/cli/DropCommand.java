@@ -49,7 +49,7 @@ final class DropCommand extends PlanCommand {
         Stream.of(landings, sites).filter(file -> file != null).forEach(file -> requireInput(file, outFolder));
         DropRun run = new DropRun(new DropRun.Request(Optional.ofNullable(at), found, Optional.ofNullable(landings), draws, seed));
         DropRun.Result result = ProgressLine.over(options.quiet, progress -> run.run(
-                new LayoutRun.Settings(options.plan, options.allowOutside, outFolder, output.threads(), output.styles(), commandText(), progress,
+                new LayoutRun.Settings(options.plan, options.allowOutside, outFolder, output.threads(), output.report(), commandText(), progress,
                         Stream.of(at != null && at.indexOf(',') < 0 && Files.exists(found) ? found : null, landings)
                                 .filter(file -> file != null).map(file -> file.toAbsolutePath().normalize()).toArray(Path[]::new))));
         if (!options.quiet) {

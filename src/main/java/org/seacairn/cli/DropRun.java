@@ -31,7 +31,6 @@ import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.Shown;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.report.DropPage;
-import org.seacairn.report.Page;
 import org.seacairn.score.CellDetail;
 
 /** A module's way to the bottom: what it can stand anywhere, and, for one target, where to release it and how it lands. */
@@ -163,9 +162,9 @@ final class DropRun {
         try (OutputFolder output = OutputFolder.stage(settings.outFolder())) {
             ofModule(output::resolve, result).forEach(Runnable::run);
             stages.next("report");
-            Run run = new Run(Version.text(), settings.command(), plan, PlanInputs.hashed(plan, settings.styles().own(), settings.others()), null, null, 0,
+            Run run = new Run(Version.text(), settings.command(), plan, PlanInputs.hashed(plan, settings.report().styles().own(), settings.others()), null, null, 0,
                     new Run.DropCounts(drop.profiles().size(), 0, request.seed), warnings, stages.timingsS());
-            DropPage.of(run, drop, Optional.empty(), result.past, result.objections()).write(output.resolve(Page.FILE_NAME));
+            settings.report().write(DropPage.of(run, drop, Optional.empty(), result.past, result.objections()), plan.display(), output::resolve);
             stages.end();
             RunJson.write(output.resolve(RunJson.FILE_NAME), run);
             output.commit();

@@ -56,7 +56,7 @@ final class InfillCommand extends PlanCommand {
     public Integer call() {
         InfillRun.Request request = request();
         InfillRun.Result result = ProgressLine.over(options.quiet, progress -> new InfillRun(request).run(new LayoutRun.Settings(options.plan,
-                options.allowOutside, output.folder(options.plan, "-infill"), output.threads(), output.styles(), commandText(), progress,
+                options.allowOutside, output.folder(options.plan, "-infill"), output.threads(), output.report(), commandText(), progress,
                 along == null ? new Path[0] : new Path[] {file()})));
         if (!options.quiet) {
             result.warnings().forEach(warning -> err().println("seacairn: warning: " + warning));

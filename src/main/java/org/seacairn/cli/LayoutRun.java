@@ -23,10 +23,8 @@ import org.seacairn.place.Site;
 import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.report.MapSection;
-import org.seacairn.report.Page;
 import org.seacairn.report.ReducedRasters;
 import org.seacairn.report.RunMap;
-import org.seacairn.report.StyleSet;
 import org.seacairn.review.ProposedSite;
 import org.seacairn.review.Review;
 import org.seacairn.review.SiteReview;
@@ -56,12 +54,11 @@ final class LayoutRun {
     private ReducedRasters rasters;
 
     /**
-     * @param styles of the map and of the output
      * @param command as it stands in {@code run.json}
      * @param progress is told of every stage
      * @param others files that the command line names
      */
-    record Settings(Path plan, boolean allowOutside, Path outFolder, int threads, StyleSet styles, String command, Progress progress,
+    record Settings(Path plan, boolean allowOutside, Path outFolder, int threads, ReportFiles report, String command, Progress progress,
             Path... others) {}
 
     private LayoutRun(Settings settings, SitingPlan plan, WorkingDepth depth, OutputFolder output, Aside aside,
@@ -88,7 +85,7 @@ final class LayoutRun {
         try (Aside aside = new Aside(settings.threads)) {
             aside.openEpsg();
             SitingPlan plan = PlanReader.read(settings.plan, settings.allowOutside);
-            Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, settings.styles.own(), settings.others));
+            Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, settings.report.styles().own(), settings.others));
             try (WorkingDepth depth = WorkingDepth.open(plan); OutputFolder output = OutputFolder.stage(settings.outFolder)) {
                 LayoutRun run = new LayoutRun(settings, plan, depth, output, aside, inputs, stages);
                 T result = layout.apply(run);
@@ -182,7 +179,7 @@ final class LayoutRun {
     /** The last table is that of the buffers, which lie below the plan's layers; the first lies on top. */
     private MapSection map(List<FeatureTable<?>> tables) {
         RunMap map = new RunMap(rasters == null ? MapSink.ofDepth(depth, settings.threads, settings.progress) : rasters,
-                settings.styles);
+                settings.report.styles());
         for (int i = tables.size() - 1; i >= 0; i--) {
             map.add(tables.get(i), tables.get(i).description().replaceFirst(";.*", ""));
             if (i == tables.size() - 1) {
@@ -208,14 +205,14 @@ final class LayoutRun {
         works.add(() -> GeoPackageWriter.write(file("seacairn.gpkg"), all));
         works.add(() -> KmlWriter.write(file(name + ".kml"), plan.title(), all));
         works.add(() -> GeoJsonWriter.write(file(name + ".geojson"), tables.get(0)));
-        works.add(() -> settings.styles.copyTo(output.path(), all.stream().map(FeatureTable::name).toList()));
+        works.add(() -> settings.report.styles().copyTo(output.path(), all.stream().map(FeatureTable::name).toList()));
         aside.all(works.toArray(Runnable[]::new));
         List<Run.InputFile> hashed = ScoreRun.result(inputs);
         next("report");
         GridGeometry grid = grid();
         Run run = new Run(Version.text(), settings.command, plan, hashed, Run.WorkingCrs.of(grid.crs()), Run.WorkingGrid.of(grid),
                 depth.largestScaleError(), counts, warnings, stages.timingsS());
-        page.apply(run, map(all)).write(file(Page.FILE_NAME));
+        settings.report.write(page.apply(run, map(all)), plan.display(), this::file);
         stages.end();
         RunJson.write(file(RunJson.FILE_NAME), run);
     }

@@ -17,6 +17,9 @@ final class OutputOptions {
             + " (default: the bundled ones).")
     private Path styles;
 
+    @Option(names = "--pdf", description = "Write the report as report.pdf too (A4; US letter where the plan's display is us).")
+    private boolean pdf;
+
     @Option(names = "--threads", paramLabel = "N", description = "Worker threads (default: one for each processor).")
     private int threads = Runtime.getRuntime().availableProcessors();
 
@@ -32,8 +35,8 @@ final class OutputOptions {
     }
 
     /** @throws org.seacairn.InputException if a style in the folder named cannot be used */
-    StyleSet styles() {
-        return styles == null ? StyleSet.bundled() : StyleSet.of(styles);
+    ReportFiles report() {
+        return new ReportFiles(styles == null ? StyleSet.bundled() : StyleSet.of(styles), pdf);
     }
 
     /**

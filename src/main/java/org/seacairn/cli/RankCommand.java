@@ -17,7 +17,7 @@ final class RankCommand extends PlanCommand {
     @Override
     public Integer call() {
         RankRun.Result result = ProgressLine.over(options.quiet, progress -> new RankRun(options.plan, options.allowOutside,
-                output.folder(options.plan, "-out"), output.threads(), output.styles(), exchange, progress).run());
+                output.folder(options.plan, "-out"), output.threads(), output.report(), exchange, progress).run());
         if (!options.quiet) {
             result.warnings().forEach(warning -> err().println("seacairn: warning: " + warning));
             out().print(options.json ? RankSummary.json(result) : RankSummary.text(result));

@@ -27,11 +27,9 @@ import org.seacairn.place.Site;
 import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.report.MapSection;
-import org.seacairn.report.Page;
 import org.seacairn.report.RankPage;
 import org.seacairn.report.ReducedRasters;
 import org.seacairn.report.RunMap;
-import org.seacairn.report.StyleSet;
 import org.seacairn.score.ScoreEngine;
 import org.seacairn.score.ScoreRun;
 import org.seacairn.score.ScoreTotals;
@@ -44,18 +42,18 @@ final class RankRun {
     private final boolean allowOutside;
     private final Path outFolder;
     private final int threads;
-    private final StyleSet styles;
+    private final ReportFiles report;
     private final boolean exchange;
     private final Progress progress;
     private final Stages stages;
 
-    RankRun(Path planFile, boolean allowOutside, Path outFolder, int threads, StyleSet styles, boolean exchange,
+    RankRun(Path planFile, boolean allowOutside, Path outFolder, int threads, ReportFiles report, boolean exchange,
             Progress progress) {
         this.planFile = planFile;
         this.allowOutside = allowOutside;
         this.outFolder = outFolder;
         this.threads = threads;
-        this.styles = styles;
+        this.report = report;
         this.exchange = exchange;
         this.progress = progress;
         this.stages = new Stages(progress, "plan");
@@ -69,8 +67,8 @@ final class RankRun {
         try (Aside aside = new Aside(threads)) {
             aside.openEpsg();
             SitingPlan plan = PlanReader.read(planFile, allowOutside);
-            PlanInputs.Watched watched = PlanInputs.watch(plan, styles.own());
-            Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, styles.own()));
+            PlanInputs.Watched watched = PlanInputs.watch(plan, report.styles().own());
+            Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, report.styles().own()));
             stages.next("bathymetry");
             return run(plan, aside, inputs, watched);
         }
@@ -112,7 +110,8 @@ final class RankRun {
             stages.next("report");
             Run run = new Run(Version.text(), command(), plan, hashed, Run.WorkingCrs.of(grid.crs()), Run.WorkingGrid.of(grid),
                     depth.largestScaleError(), counts(totals, sites, grid), warnings, stages.timingsS());
-            RankPage.of(run, selection, sites, engine.drop(), Optional.of(map(reduced, plan, layers, sites, buffers))).write(output.resolve(Page.FILE_NAME));
+            report.write(RankPage.of(run, selection, sites, engine.drop(), Optional.of(map(reduced, plan, layers, sites, buffers))),
+                    plan.display(), output::resolve);
             stages.end();
             RunJson.write(output.resolve(RunJson.FILE_NAME), run);
             output.commit();
@@ -147,12 +146,12 @@ final class RankRun {
                 () -> GpxWriter.write(output.resolve("sites.gpx"), plan.title(), sites, List.of()),
                 () -> GpxWriter.writeReleases(output.resolve("release_points.gpx"), plan.title(), releases),
                 () -> ReasonsCsv.write(output.resolve("reasons.csv"), reasonCounts(totals, grid)),
-                () -> styles.copyTo(output.path(),
+                () -> report.styles().copyTo(output.path(),
                         List.of("keep_off_buffers", "landing_circles", "reasons", "release_points", "score", "sites")));
     }
 
     private MapSection map(ReducedRasters reduced, SitingPlan plan, WorkingLayers layers, List<Site> sites, List<KeepOffBuffer> buffers) {
-        return new RunMap(reduced, styles).add(FeatureTable.keepOffBuffers(buffers), "Keep-off distances").addPlan(plan, layers)
+        return new RunMap(reduced, report.styles()).add(FeatureTable.keepOffBuffers(buffers), "Keep-off distances").addPlan(plan, layers)
                 .add(FeatureTable.landingCircles(sites), "Landing circles, 95 %")
                 .add(ReleaseTable.of(ReleaseTable.releases(sites)), "Release points").add(FeatureTable.sites(plan, sites), "Ranked sites")
                 .section(plan, plan.display());

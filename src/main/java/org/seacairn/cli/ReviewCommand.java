@@ -53,7 +53,7 @@ final class ReviewCommand extends PlanCommand {
         LayerFile source = new LayerFile("proposal", proposal.toAbsolutePath().normalize(), Optional.ofNullable(table),
                 Optional.ofNullable(crs), Optional.ofNullable(xColumn), Optional.ofNullable(yColumn), 0, Edges.GEODESIC);
         ReviewRun.Result result = ProgressLine.over(options.quiet, progress -> new ReviewRun(options.plan, options.allowOutside, source,
-                Optional.ofNullable(name), output.folder(options.plan, "-review"), output.threads(), output.styles(), Optional.ofNullable(display), marginalOk,
+                Optional.ofNullable(name), output.folder(options.plan, "-review"), output.threads(), output.report(), Optional.ofNullable(display), marginalOk,
                 progress).run());
         if (!options.quiet) {
             result.warnings().forEach(warning -> err().println("seacairn: warning: " + warning));

@@ -21,10 +21,8 @@ import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.Display;
 import org.seacairn.plan.SitingPlan.LayerFile;
 import org.seacairn.report.MapSection;
-import org.seacairn.report.Page;
 import org.seacairn.report.ReviewPage;
 import org.seacairn.report.RunMap;
-import org.seacairn.report.StyleSet;
 import org.seacairn.review.Proposal;
 import org.seacairn.review.Review;
 import org.seacairn.review.SiteReview;
@@ -41,21 +39,21 @@ final class ReviewRun {
     private final Optional<String> nameAttribute;
     private final Path outFolder;
     private final int threads;
-    private final StyleSet styles;
+    private final ReportFiles report;
     private final Optional<Display> display;
     private final boolean marginalOk;
     private final Progress progress;
     private final Stages stages;
 
     ReviewRun(Path planFile, boolean allowOutside, LayerFile source, Optional<String> nameAttribute, Path outFolder,
-            int threads, StyleSet styles, Optional<Display> display, boolean marginalOk, Progress progress) {
+            int threads, ReportFiles report, Optional<Display> display, boolean marginalOk, Progress progress) {
         this.planFile = planFile;
         this.allowOutside = allowOutside;
         this.source = source;
         this.nameAttribute = nameAttribute;
         this.outFolder = outFolder;
         this.threads = threads;
-        this.styles = styles;
+        this.report = report;
         this.display = display;
         this.marginalOk = marginalOk;
         this.progress = progress;
@@ -79,7 +77,7 @@ final class ReviewRun {
             requireProposal();
             aside.openEpsg();
             SitingPlan plan = PlanReader.read(planFile, allowOutside);
-            Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, styles.own(), source.file()));
+            Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, report.styles().own(), source.file()));
             stages.next("bathymetry");
             try (WorkingDepth depth = WorkingDepth.open(plan); OutputFolder output = OutputFolder.stage(outFolder)) {
                 GridGeometry grid = depth.grid();
@@ -98,15 +96,14 @@ final class ReviewRun {
                         () -> GeoPackageWriter.write(output.resolve("review.gpkg"), ReviewTables.of(reviews)),
                         () -> ReviewTables.writeCsv(output.resolve("review.csv"), reviews),
                         () -> OutputFile.text(output.resolve("summary.txt"), out -> out.write(ReviewSummary.page(result))),
-                        () -> styles.copyTo(output.path(), layerStyles));
+                        () -> report.styles().copyTo(output.path(), layerStyles));
                 List<Run.InputFile> hashed = ScoreRun.result(inputs);
                 stages.next("report");
                 Run run = new Run(Version.text(), "review" + (marginalOk ? " --marginal-ok" : ""), plan, hashed,
                         Run.WorkingCrs.of(grid.crs()), Run.WorkingGrid.of(grid), depth.largestScaleError(), counts(result), warnings,
                         stages.timingsS());
-                ReviewPage.of(run, source.file().getFileName().toString(), result.display, marginalOk, reviews, result.unchecked,
-                        Optional.of(map(plan, depth, layers, result)))
-                        .write(output.resolve(Page.FILE_NAME));
+                report.write(ReviewPage.of(run, source.file().getFileName().toString(), result.display, marginalOk, reviews, result.unchecked,
+                        Optional.of(map(plan, depth, layers, result))), result.display, output::resolve);
                 stages.end();
                 RunJson.write(output.resolve(RunJson.FILE_NAME), run);
                 output.commit();
@@ -116,7 +113,7 @@ final class ReviewRun {
     }
 
     private MapSection map(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, Result result) {
-        return new RunMap(MapSink.ofDepth(depth, threads, progress), styles).addPlan(plan, layers).addReviews(result.reviews).section(plan, result.display);
+        return new RunMap(MapSink.ofDepth(depth, threads, progress), report.styles()).addPlan(plan, layers).addReviews(result.reviews).section(plan, result.display);
     }
 
     /** The output folder is replaced as a whole, and must not take the proposal with it. */

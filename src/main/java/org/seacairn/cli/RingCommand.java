@@ -30,7 +30,7 @@ final class RingCommand extends PlanCommand {
         }
         RingRun ring = new RingRun(around, LengthRange.of("--radius", radius), modules);
         RingRun.Result result = ProgressLine.over(options.quiet, progress -> ring.run(new LayoutRun.Settings(options.plan,
-                options.allowOutside, output.folder(options.plan, "-ring"), output.threads(), output.styles(),
+                options.allowOutside, output.folder(options.plan, "-ring"), output.threads(), output.report(),
                 "ring --around \"" + around + "\" --radius \"" + radius + "\" --modules " + modules, progress)));
         if (!options.quiet) {
             result.warnings().forEach(warning -> err().println("seacairn: warning: " + warning));

@@ -56,13 +56,29 @@ public record Page(String title, String subject, String version, List<Section> s
         return html.close("body").newLine().close("html").newLine().done();
     }
 
+    /** The header and the sections alone, well-formed XML: {@link PaperDocument} adds what paper needs. */
+    String paperMarkup() {
+        Html html = new Html();
+        html.open("html", "lang", "en").open("body").newLine();
+        html.element("div", sentence(Cautions.SHORT), "class", "running").newLine();
+        header(html);
+        html.open("main").newLine();
+        sections.forEach(section -> section(html, section));
+        return html.close("main").close("body").close("html").done();
+    }
+
+    /** What a window or a reader's list calls the page. */
+    String headTitle() {
+        return Html.cut(title, Html.LONGEST_NAME) + " – " + subject + " – Seacairn";
+    }
+
     private void head(Html html, String script) {
         html.open("head").newLine();
         html.empty("meta", "charset", "UTF-8").newLine();
         html.empty("meta", "http-equiv", "Content-Security-Policy", "content", policy(script)).newLine();
         html.empty("meta", "name", "referrer", "content", "no-referrer").newLine();
         html.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1").newLine();
-        html.element("title", Html.cut(title, Html.LONGEST_NAME) + " – " + subject + " – Seacairn").newLine();
+        html.element("title", headTitle()).newLine();
         html.open("style").ready("\n" + resource(STYLE) + onEveryPrintedPage()).close("style").newLine();
         html.close("head").newLine();
     }
@@ -108,7 +124,7 @@ public record Page(String title, String subject, String version, List<Section> s
     }
 
     /** A text that is built in; empty where there is none. */
-    private static String resource(String name) {
+    static String resource(String name) {
         try (InputStream in = Page.class.getResourceAsStream(name)) {
             return in == null ? "" : new String(in.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
