@@ -238,7 +238,7 @@
   };
   const showRow = id => {
     const row = rows.find(candidate => candidate.dataset.feature === id);
-    (row ?? find('article, section').find(e => e.dataset.feature === id))?.scrollIntoView({ block: 'center' });
+    (row ?? document.getElementById(id))?.scrollIntoView({ block: row ? 'center' : 'start' });
     row?.focus({ preventScroll: true });
   };
   rows.forEach(row => {
@@ -331,11 +331,14 @@
       redraw();
     };
     input.addEventListener('change', show);
+    // A browser may have kept the switches of an earlier visit.
+    show();
   });
-  document.getElementById('map-reason')?.addEventListener('change', event => {
-    find('#layer-reasons image').forEach(image => image.classList.toggle('off',
-      image.dataset.reason !== 'all' && image.dataset.reason !== event.target.value));
-  });
+  const reason = document.getElementById('map-reason');
+  const showReason = () => find('#layer-reasons image').forEach(image => image.classList.toggle('off',
+    image.dataset.reason !== 'all' && image.dataset.reason !== reason.value));
+  reason?.addEventListener('change', showReason);
+  if (reason) showReason();
 
   const fit = () => {
     frameUnits = full.w / Math.max(1, drawing.getBoundingClientRect().width);
@@ -345,7 +348,10 @@
   fit();
   draw();
   new ResizeObserver(fit).observe(drawing);
-  // Paper has its own width; the style sheet knows it.
-  addEventListener('beforeprint', () => ['--f', '--k'].forEach(name => holder.style.removeProperty(name)));
-  addEventListener('afterprint', redraw);
+  // Paper has its own width, which the page states.
+  addEventListener('beforeprint', () => {
+    frameUnits = Number(getComputedStyle(holder).getPropertyValue('--paper'));
+    draw();
+  });
+  addEventListener('afterprint', fit);
 })();

@@ -156,7 +156,7 @@ final class AreasRun {
     private static void write(LayoutRun run, Result result) {
         List<FeatureTable<?>> tables = List.of(AreaTables.areas(result.plan, result.areas), AreaTables.capacity(result.areas));
         ScoreTotals totals = result.totals;
-        run.write(tables, new Run.AreaCounts(totals.cells(), totals.withDepth(), totals.scored(), result.areas.size(),
+        run.write(LayoutRun.Laid.MODULES, tables, new Run.AreaCounts(totals.cells(), totals.withDepth(), totals.scored(), result.areas.size(),
                 result.refusedBy.values().stream().mapToLong(Integer::longValue).sum(),
                 result.areas.stream().mapToLong(a -> a.modules().size()).sum()), result.warnings,
                 (written, map) -> AreasPage.of(written, result.request, result.turn, result.areas, totals, result.refusedBy, Optional.of(map)),

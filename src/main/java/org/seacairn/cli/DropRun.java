@@ -141,7 +141,7 @@ final class DropRun {
         files.add(() -> DropPlots.write(run.file("descent.svg"), DropPlots.descent(site.name(), steps)));
         files.add(() -> DropTables.writeCases(run.file("drop.csv"), cases));
         files.add(() -> GpxWriter.writeReleases(run.file("release_points.gpx"), plan.title(), releases));
-        run.write(List.of(ReleaseTable.of(releases), FeatureTable.sites(plan, List.of(site)), FeatureTable.landingCircles(List.of(site))),
+        run.write(LayoutRun.Laid.TARGET, List.of(ReleaseTable.of(releases), FeatureTable.sites(plan, List.of(site)), FeatureTable.landingCircles(List.of(site))),
                 new Run.DropCounts(drop.profiles().size(), request.draws, request.seed), warnings,
                 (told, map) -> DropPage.of(told, drop, Optional.of(new DropPage.Target(site, cases, draws, steps, Optional.of(map))), result.past,
                         result.objections()),

@@ -263,7 +263,7 @@ final class InfillRun {
                 ChainTables.chains(result.gapRows));
         double unbridgedM = result.legs.stream().flatMap(leg -> leg.found.unbridged().stream()).mapToDouble(Unbridged::lengthM).sum();
         double mean = sites.stream().mapToDouble(Site::score).average().orElse(Double.NaN);
-        run.write(tables, new Run.ChainCounts(sites.size(), result.legs.size(), mean, unbridgedM), result.warnings,
+        run.write(LayoutRun.Laid.MODULES, tables, new Run.ChainCounts(sites.size(), result.legs.size(), mean, unbridgedM), result.warnings,
                 (written, map) -> ChainPage.of(written, result.legs.stream().map(InfillRun::told).toList(), result.gaps, result.request.corridorM, sites,
                         result.gapRows, tradeoff(result.legs), result.drift, result.reasons, Optional.of(map)),
                 () -> SitesCsv.write(run.file("sites.csv"), result.plan, sites),

@@ -3,6 +3,7 @@ package org.seacairn.cli;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Future;
 import java.util.function.BiFunction;
 import java.util.function.Function;
@@ -22,6 +23,7 @@ import org.seacairn.place.Pick;
 import org.seacairn.place.Site;
 import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.SitingPlan;
+import org.seacairn.report.DropPage;
 import org.seacairn.report.MapSection;
 import org.seacairn.report.ReducedRasters;
 import org.seacairn.report.RunMap;
@@ -39,6 +41,13 @@ import org.seacairn.score.WorkingLayers;
 final class LayoutRun {
     /** How often a layout is chosen anew without the cells that a review found marginal. */
     static final int MOST_ROUNDS = 12;
+
+    /** What the map's legend calls a table. */
+    private static final Map<String, String> MAP_TITLES = Map.of("keep_off_buffers", "Keep-off distances", "landing_circles", "Landing circles, 95 %",
+            "release_points", "Release points", "chains", "Gaps of the chain", "rings", "Ring", "areas", "Candidate areas", "capacity", "Room for modules");
+
+    /** What the sites of a layout are to its reader. */
+    enum Laid { MODULES, TARGET }
 
     private final Settings settings;
     private final SitingPlan plan;
@@ -176,14 +185,20 @@ final class LayoutRun {
         return totals;
     }
 
-    /** The last table is that of the buffers, which lie below the plan's layers; the first lies on top. */
-    private MapSection map(List<FeatureTable<?>> tables) {
-        RunMap map = new RunMap(rasters == null ? MapSink.ofDepth(depth, settings.threads, settings.progress) : rasters,
-                settings.report.styles());
+    /** Of the whole grid where all of it was scored, else of the ground about what was laid. */
+    private MapSection map(Laid laid, List<FeatureTable<?>> tables, FeatureTable<KeepOffBuffer> keptOff) {
+        RunMap map = new RunMap(rasters == null ? MapSink.ofDepth(depth, CloseUp.of(tables, grid()), settings.threads, settings.progress)
+                : rasters, settings.report.styles());
+        map.add(keptOff, MAP_TITLES.get(keptOff.name())).addPlan(plan, layers);
+        // The first table lies on top.
         for (int i = tables.size() - 1; i >= 0; i--) {
-            map.add(tables.get(i), tables.get(i).description().replaceFirst(";.*", ""));
-            if (i == tables.size() - 1) {
-                map.addPlan(plan, layers);
+            FeatureTable<?> table = tables.get(i);
+            if (!table.name().equals("sites")) {
+                map.add(table, MAP_TITLES.get(table.name()));
+            } else if (laid == Laid.TARGET) {
+                map.add(table, "Target", (row, any) -> DropPage.TARGET_ID);
+            } else {
+                map.add(table, "Modules");
             }
         }
         return map.section(plan, plan.display());
@@ -192,14 +207,16 @@ final class LayoutRun {
     /**
      * Writes the tables and what else there is.
      *
+     * @param laid what the sites are
      * @param tables the first gives its name to the GeoJSON and KML files
      * @param page of the run
      * @param others write files of their own
      */
-    void write(List<FeatureTable<?>> tables, Record counts, List<String> warnings, BiFunction<Run, MapSection, Page> page, Runnable... others) {
+    void write(Laid laid, List<FeatureTable<?>> tables, Record counts, List<String> warnings, BiFunction<Run, MapSection, Page> page, Runnable... others) {
         next("writing");
         List<FeatureTable<?>> all = new ArrayList<>(tables);
-        all.add(FeatureTable.keepOffBuffers(ScoreRun.result(buffers)));
+        FeatureTable<KeepOffBuffer> keptOff = FeatureTable.keepOffBuffers(ScoreRun.result(buffers));
+        all.add(keptOff);
         String name = tables.get(0).name();
         List<Runnable> works = new ArrayList<>(List.of(others));
         works.add(() -> GeoPackageWriter.write(file("seacairn.gpkg"), all));
@@ -212,7 +229,7 @@ final class LayoutRun {
         GridGeometry grid = grid();
         Run run = new Run(Version.text(), settings.command, plan, hashed, Run.WorkingCrs.of(grid.crs()), Run.WorkingGrid.of(grid),
                 depth.largestScaleError(), counts, warnings, stages.timingsS());
-        settings.report.write(page.apply(run, map(all)), plan.display(), this::file);
+        settings.report.write(page.apply(run, map(laid, tables, keptOff)), plan.display(), this::file);
         stages.end();
         RunJson.write(file(RunJson.FILE_NAME), run);
     }

@@ -21,8 +21,16 @@ final class MapSink<T> implements ScoreRun.Sink<T> {
 
     /** Of a run that scores no tiles: the whole grid's depths are read for it. */
     static ReducedRasters ofDepth(WorkingDepth depth, int threads, Progress progress) {
-        return ReducedRasters.ofDepth(depth.grid(), (col, row, cols, rows, into) -> depth.read(new Window(col, row, cols, rows), into),
-                threads, progress);
+        return ofDepth(depth, depth.grid().whole(), threads, progress);
+    }
+
+    /** The depths of a part of the grid, at a resolution that suits it. */
+    static ReducedRasters ofDepth(WorkingDepth depth, Window part, int threads, Progress progress) {
+        GridGeometry grid = depth.grid();
+        GridGeometry shown = new GridGeometry(grid.crs(), grid.west() + part.col() * grid.cellM(), grid.north() - part.row() * grid.cellM(),
+                grid.cellM(), part.cols(), part.rows());
+        return ReducedRasters.ofDepth(shown, (col, row, cols, rows, into) ->
+                depth.read(new Window(part.col() + col, part.row() + row, cols, rows), into), threads, progress);
     }
 
     @Override

@@ -101,7 +101,7 @@ final class RingRun {
                 ReleaseTable.of(releases),
                 RingTables.rings(ring.stream().toList()));
         int atMost = result.found.fit().map(RingFit::atMost).orElse(sites.size());
-        run.write(tables, new Run.RingCounts(sites.size(), result.found.cells(), result.found.scoredCells(), atMost, result.found.reasons()),
+        run.write(LayoutRun.Laid.MODULES, tables, new Run.RingCounts(sites.size(), result.found.cells(), result.found.scoredCells(), atMost, result.found.reasons()),
                 result.warnings,
                 (written, map) -> RingPage.of(written, result.reef, radius.leastM(), radius.mostM(), modules, result.found, result.passedOver, sites,
                         Optional.of(map)),

@@ -95,6 +95,15 @@ final class DrawnLayer {
         }
     }
 
+    String id() {
+        return id;
+    }
+
+    /** Whether none of its features is on this map. */
+    boolean isEmpty() {
+        return marks.isEmpty() && outlines.values().stream().allMatch(List::isEmpty);
+    }
+
     void place(LabelPlaces places) {
         if (shown) {
             labels.values().forEach(all -> all.forEach(places::place));
@@ -146,7 +155,8 @@ final class DrawnLayer {
         for (MapLabel label : labels) {
             LabelSpot spot = places.spot(label).orElseGet(() -> SvgStyle.spot(look));
             String turn = label.angleDeg() == 0 ? "" : " rotate(" + PathText.number(label.angleDeg(), 1) + ")";
-            html.open("g", "class", (label.alongLine() ? "label along" : "label") + (places.spot(label).isEmpty() ? " off" : ""),
+            html.open("g", "class", (label.alongLine() ? "label along" : "label")
+                    + (places.spot(label).isEmpty() ? " off" : places.fitsNarrow(label) ? "" : " roomy"),
                     "transform", "translate(" + PathText.number(label.x(), 2) + " " + PathText.number(label.y(), 2) + ")" + turn);
             html.element("text", label.text(), "x", PathText.number(spot.x(), 1), "y", PathText.number(spot.y(), 1), "text-anchor", spot.textAnchor());
             html.close("g").newLine();

@@ -18,6 +18,9 @@ import org.seacairn.plan.SitingPlan;
 
 /** The page of a drop. */
 public final class DropPage {
+    /** Where the map's mark of the target leads. */
+    public static final String TARGET_ID = "release";
+
     private DropPage() {}
 
     /**
@@ -53,8 +56,9 @@ public final class DropPage {
 
     private static SummarySection summary(SitingPlan plan, Optional<Target> target, Optional<PastLandings> past, List<String> objections) {
         Units units = new Units(plan.display());
-        List<String> lines = new ArrayList<>(Cautions.DROP_LINES);
+        List<String> lines = new ArrayList<>();
         lines.add(objections.isEmpty() ? "Nothing computed here speaks against the drop." : "Against the drop: " + String.join("; ", objections) + ".");
+        lines.addAll(Cautions.DROP_LINES);
         Map<String, String> facts = new LinkedHashMap<>();
         target.ifPresent(t -> {
             facts.put("Target", t.site.name() + " at " + Places.text(t.site.longitudeDeg(), t.site.latitudeDeg()));

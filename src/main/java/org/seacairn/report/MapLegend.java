@@ -18,7 +18,8 @@ final class MapLegend {
         this.html = html;
     }
 
-    void layer(MapLayer layer, LayerStyle style) {
+    /** @param inSight whether any of it is on the map */
+    void layer(MapLayer layer, LayerStyle style, boolean inSight) {
         Set<StyleRule> used = new LinkedHashSet<>();
         Set<Integer> dimensions = new LinkedHashSet<>();
         layer.features().forEach(feature -> {
@@ -30,6 +31,9 @@ final class MapLegend {
                 used.forEach(rule -> sample(rule, dimensions));
             }
         }, () -> {
+            if (!inSight) {
+                html.element("span", " (none on this map)", "class", "beside");
+            }
             if (used.size() > 1) {
                 html.open("ul");
                 style.rules().stream().filter(used::contains).forEach(rule -> {
@@ -75,8 +79,8 @@ final class MapLegend {
     private void item(String id, String title, boolean shown, Runnable sample, Runnable more) {
         html.open("li");
         html.open("label");
-        String[] box = {"type", "checkbox", "data-layer", id, "autocomplete", "off"};
-        html.empty("input", shown ? new String[] {box[0], box[1], box[2], box[3], box[4], box[5], "checked", "checked"} : box);
+        String[] box = {"type", "checkbox", "data-layer", id};
+        html.empty("input", shown ? new String[] {box[0], box[1], box[2], box[3], "checked", "checked"} : box);
         sample.run();
         html.name(title).close("label");
         if (!shown) {

@@ -1,13 +1,11 @@
 package org.seacairn.report;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /**
  * The map of a page as markup: an SVG drawing, its buttons and its legend, to stand in a {@code figure} of the page.
@@ -15,11 +13,15 @@ import java.util.function.Function;
  * <p>The longer side of the grid is {@value MapPlane#LONGER_SIDE} units. What is on the ground is drawn in the inner {@code svg}, whose
  * {@code viewBox} is what a script moves. Strokes, marks and texts keep their size in pixels: strokes by
  * {@code vector-effect}, the others by the CSS variable {@code --k}, units of the ground for a pixel, and {@code --f}, the same for the
- * frame. The style sheet has values for a page without script; the script sets them as the map stands.
+ * frame. The style sheet {@code map.css}, which stands in the page's head, has values for a page without script; the script sets them as the map stands.
  *
  * <p>Same map and styles, same text. All text from data is escaped by {@link Html}, and long names are cut.
  */
 public final class MapSvg {
+    /** The drawing on paper, beside its legend, so that with the cautions and the summary it fits one sheet of A4 or US letter. */
+    private static final double PAPER_WIDTH_PX = 430;
+    private static final double PAPER_HEIGHT_PX = 330;
+
     private final PageMap map;
     private final Function<String, LayerStyle> styles;
     private final MapPlane plane;
@@ -56,11 +58,11 @@ public final class MapSvg {
 
     private String markup() {
         placeLabels();
-        // A style element holds raw text: what is escaped there stays so.
-        html.open("style").ready("\n" + styleSheet()).close("style").newLine();
         buttons();
-        html.open("div", "class", "map-drawing", "style", "--aspect:" + PathText.number(plane.width() / plane.height(), 2)).newLine();
-        html.open("svg", "id", "map-drawing", "viewBox", "0 0 " + size(), "role", "group",
+        double paperPx = Math.min(PAPER_WIDTH_PX, PAPER_HEIGHT_PX * plane.width() / plane.height());
+        html.open("div", "class", "map-drawing", "style", "--aspect:" + PathText.number(plane.width() / plane.height(), 2)
+                + ";--paper:" + PathText.number(plane.width() / paperPx, 2) + ";--paper-width:" + PathText.number(paperPx, 0) + "px").newLine();
+        html.open("svg", "id", "map-drawing", "viewBox", "0 0 " + size(), "role", "graphics-document",
                 "aria-label", "Map of the working grid: what it shows is in the legend below; the tables of this page hold the same figures").newLine();
         html.empty("rect", "class", "ground", "width", width(), "height", height());
         html.open("svg", "id", "map-view", "width", width(), "height", height(), "viewBox", "0 0 " + size()).newLine();
@@ -107,11 +109,12 @@ public final class MapSvg {
         entries.add(() -> list.lines("layer-graticule", "Graticule", graticule));
         html.close("g").newLine();
         layers.forEach(layer -> layer.write(html, places));
+        Set<String> outOfSight = layers.stream().filter(DrawnLayer::isEmpty).map(DrawnLayer::id).collect(Collectors.toSet());
         // The legend begins with what lies on top.
         for (int i = map.layers().size() - 1; i >= 0; i--) {
             MapLayer layer = map.layers().get(i);
             if (!layer.features().isEmpty()) {
-                list.layer(layer, styles.apply(layer.style()));
+                list.layer(layer, styles.apply(layer.style()), !outOfSight.contains(layer.id()));
             }
         }
         entries.forEach(Runnable::run);
@@ -161,13 +164,5 @@ public final class MapSvg {
 
     private String size() {
         return width() + " " + height();
-    }
-
-    private static String styleSheet() {
-        try (InputStream in = MapSvg.class.getResourceAsStream("/report/map.css")) {
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 }

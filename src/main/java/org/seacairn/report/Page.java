@@ -24,6 +24,7 @@ import org.seacairn.export.OutputFile;
 public record Page(String title, String subject, String version, List<Section> sections) {
     public static final String FILE_NAME = "report.html";
     private static final String STYLE = "/report/page.css";
+    private static final String MAP_STYLE = "/report/map.css";
     private static final String SCRIPT = "/report/page.js";
 
     public Page {
@@ -79,7 +80,7 @@ public record Page(String title, String subject, String version, List<Section> s
         html.empty("meta", "name", "referrer", "content", "no-referrer").newLine();
         html.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1").newLine();
         html.element("title", headTitle()).newLine();
-        html.open("style").ready("\n" + resource(STYLE) + onEveryPrintedPage()).close("style").newLine();
+        html.open("style").ready("\n" + resource(STYLE) + resource(MAP_STYLE) + onEveryPrintedPage()).close("style").newLine();
         html.close("head").newLine();
     }
 

@@ -83,7 +83,7 @@ final class PageTable<T> {
         // A table wider than the screen scrolls in its frame, which the keyboard must reach.
         html.open("div", "class", "frame", "tabindex", "0", "role", "region", "aria-label", caption);
         html.open("table", "class", sortable ? "sortable" : "plain").newLine();
-        html.element("caption", caption).newLine();
+        html.open("caption").element("span", caption).close("caption").newLine();
         html.open("thead").open("tr");
         heads.forEach(head -> html.element("th", head.heading(), "scope", "col", "class", head.figure() ? "figure" : "words"));
         html.close("tr").close("thead").newLine();

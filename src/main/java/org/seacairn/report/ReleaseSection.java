@@ -13,7 +13,7 @@ import org.seacairn.plan.SitingPlan.Display;
 record ReleaseSection(Display display, List<Case> cases, List<LandingDraws> draws) implements Section {
     @Override
     public String id() {
-        return "release";
+        return DropPage.TARGET_ID;
     }
 
     @Override

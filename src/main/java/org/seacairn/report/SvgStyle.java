@@ -64,10 +64,9 @@ final class SvgStyle {
         paint(attributes, "fill", Optional.of(text.fill()));
         text.halo().ifPresent(halo -> {
             paint(attributes, "stroke", Optional.of(halo.fill()));
-            // The stroke lies half inside the letters, and is painted before them.
+            // The stroke lies half inside the letters; the style sheet has it painted before them.
             add(attributes, "stroke-width", number(2 * halo.radiusPx()));
             add(attributes, "stroke-linejoin", "round");
-            add(attributes, "paint-order", "stroke");
         });
         return attributes.toArray(String[]::new);
     }
