@@ -205,7 +205,8 @@
   // ---- Rows and marks
 
   const targets = new Map();
-  find('[data-feature]', view).forEach(element => {
+  // A mark before the circle about it.
+  [...find('a.mark', view), ...find('[data-feature]', view)].forEach(element => {
     if (!targets.has(element.dataset.feature)) targets.set(element.dataset.feature, element);
   });
   const rows = find('tr[data-feature]').filter(row => targets.has(row.dataset.feature));

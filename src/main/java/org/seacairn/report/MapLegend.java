@@ -3,6 +3,7 @@ package org.seacairn.report;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import org.seacairn.plan.SitingPlan.Display;
 import org.seacairn.report.Symbolizer.Line;
@@ -51,23 +52,27 @@ final class MapLegend {
         item(id, title, true, () -> sample(style.rules().get(style.rules().size() - 1), Set.of(1)), () -> { });
     }
 
-    void depth(double[] rangeM, ColorRamp ramp, Display display) {
+    /** @param veil lies over the depths where ground is ruled out: the lower half of the sample shows them below it */
+    void depth(double[] rangeM, ColorRamp ramp, Optional<ColorRamp> veil, Display display) {
         double unit = display == Display.US ? METRES_PER_FOOT : 1;
-        item("layer-depth", "Depth", true, () -> { }, () -> ramp(ramp, rangeM, String.format(Locale.ROOT, "%.0f", rangeM[0] / unit),
+        item("layer-depth", "Depth", true, () -> { }, () -> ramp(ramp, rangeM, veil, String.format(Locale.ROOT, "%.0f", rangeM[0] / unit),
                 String.format(Locale.ROOT, "%.0f %s", rangeM[1] / unit, display == Display.US ? "ft" : "m")));
     }
 
     void score(double[] range, ColorRamp ramp) {
-        item("layer-score", "Score", true, () -> { }, () -> ramp(ramp, range, String.format(Locale.ROOT, "%.2f", range[0]),
+        item("layer-score", "Score", true, () -> { }, () -> ramp(ramp, range, Optional.empty(), String.format(Locale.ROOT, "%.2f", range[0]),
                 String.format(Locale.ROOT, "%.2f, the best", range[1])));
     }
 
-    /** @param standing bits of the reasons that stand anywhere */
-    void reasons(ColorRamp veil, ColorRamp picked, List<Integer> standing, List<String> names) {
-        item("layer-reasons", "Ruled out", true, () -> patch(veil), () -> {
+    /**
+     * @param groundArgb a colour of the depths below the veil
+     * @param standing bits of the reasons that stand anywhere
+     */
+    void reasons(ColorRamp veil, ColorRamp picked, int groundArgb, List<Integer> standing, List<String> names) {
+        item("layer-reasons", "Ruled out", true, () -> patch(veil, groundArgb), () -> {
             html.open("span", "class", "pick");
             html.open("label", "for", "map-reason");
-            patch(picked);
+            patch(picked, groundArgb);
             html.text("by this reason: ").close("label");
             html.open("select", "id", "map-reason", "autocomplete", "off");
             html.element("option", "none picked", "value", "");
@@ -90,19 +95,22 @@ final class MapLegend {
         html.close("li").newLine();
     }
 
-    private void ramp(ColorRamp ramp, double[] range, String least, String most) {
+    private void ramp(ColorRamp ramp, double[] range, Optional<ColorRamp> veil, String least, String most) {
         html.open("span", "class", "ramp").element("span", least);
         html.open("svg", "viewBox", "0 0 " + RAMP_PIECES + " 3", "preserveAspectRatio", "none", "aria-hidden", "true");
         for (int i = 0; i < RAMP_PIECES; i++) {
             int argb = ramp.colorAt(range[0] + (range[1] - range[0]) * (i + 0.5) / RAMP_PIECES);
             html.empty("rect", "x", String.valueOf(i), "width", "1.05", "height", "3", "fill", hex(argb), "fill-opacity", opacity(argb));
         }
+        veil.ifPresent(over -> html.empty("rect", "y", "1.5", "width", String.valueOf(RAMP_PIECES), "height", "1.5",
+                "fill", hex(over.colorAt(1)), "fill-opacity", opacity(over.colorAt(1))));
         html.close("svg").element("span", most).close("span");
     }
 
-    private void patch(ColorRamp ramp) {
+    private void patch(ColorRamp ramp, int groundArgb) {
         int argb = ramp.colorAt(1);
         html.open("svg", "class", "sample", "viewBox", "0 0 28 16", "aria-hidden", "true");
+        html.empty("rect", "x", "2", "y", "2", "width", "24", "height", "12", "fill", hex(groundArgb), "fill-opacity", opacity(groundArgb));
         html.empty("rect", "x", "2", "y", "2", "width", "24", "height", "12", "fill", hex(argb), "fill-opacity", opacity(argb),
                 "stroke", "#848484", "stroke-width", "0.75").close("svg");
     }

@@ -124,7 +124,9 @@ public final class MapSvg {
         RasterPictures pictures = new RasterPictures(rasters, plane);
         ColorRamp depth = ramp("depth");
         pictures.values(html, "depth", "Depth", rasters.depthM(), depth);
-        RasterPictures.range(rasters.depthM()).ifPresent(range -> entries.add(() -> list.depth(range, depth, map.display())));
+        Optional<double[]> depths = RasterPictures.range(rasters.depthM());
+        Optional<ColorRamp> veiled = rasters.reasons().map(masks -> ramp("reasons"));
+        depths.ifPresent(range -> entries.add(() -> list.depth(range, depth, veiled, map.display())));
         rasters.score().ifPresent(score -> {
             ColorRamp ramp = ramp("score");
             pictures.values(html, "score", "Score", score, ramp);
@@ -134,7 +136,8 @@ public final class MapSvg {
             ColorRamp veil = ramp("reasons");
             ColorRamp picked = ramp("picked_reason");
             List<Integer> standing = pictures.reasons(html, masks, veil, picked, map.reasons().size());
-            entries.add(1, () -> list.reasons(veil, picked, standing, map.reasons()));
+            int ground = depths.map(range -> depth.colorAt((range[0] + range[1]) / 2)).orElse(0);
+            entries.add(1, () -> list.reasons(veil, picked, ground, standing, map.reasons()));
         });
     }
 
