@@ -21,18 +21,20 @@ final class DrawnLayer {
     private final String id;
     private final String title;
     private final boolean shown;
+    private final Units units;
     private final Map<Symbolizer, List<Outline>> outlines = new LinkedHashMap<>();
     private final List<Placed> marks = new ArrayList<>();
     private final Map<Text, List<MapLabel>> labels = new LinkedHashMap<>();
 
-    private DrawnLayer(String id, String title, boolean shown) {
+    private DrawnLayer(String id, String title, boolean shown, Units units) {
         this.id = id;
         this.title = title;
         this.shown = shown;
+        this.units = units;
     }
 
-    static DrawnLayer of(MapLayer layer, LayerStyle style, MapPlane plane) {
-        DrawnLayer drawn = new DrawnLayer(layer.id(), layer.title(), layer.shown());
+    static DrawnLayer of(MapLayer layer, LayerStyle style, MapPlane plane, Units units) {
+        DrawnLayer drawn = new DrawnLayer(layer.id(), layer.title(), layer.shown(), units);
         // In the order of the rules, not of the features, so that the casing of one line does not cut the next.
         style.rules().forEach(rule -> rule.symbolizers().forEach(drawn::prepare));
         for (MapFeature feature : layer.features()) {
@@ -71,7 +73,7 @@ final class DrawnLayer {
     }
 
     private void label(MapFeature feature, Geometry geometry, Text text) {
-        String value = feature.properties().getOrDefault(text.property(), "");
+        String value = shown(text.property(), feature.properties().getOrDefault(text.property(), ""));
         if (value.isBlank()) {
             return;
         }
@@ -82,6 +84,11 @@ final class DrawnLayer {
             Point at = geometry.getInteriorPoint();
             label(MapLabel.of(value, at.getX(), at.getY(), 0, text));
         }
+    }
+
+    /** The columns of the files say by their names what is in metres; a reader of the map wants it in his units. */
+    private String shown(String property, String value) {
+        return property.endsWith("_m") && value.matches("-?\\d+(\\.\\d+)?") ? units.lengthText(Double.parseDouble(value)) : value;
     }
 
     private void label(MapLabel label) {

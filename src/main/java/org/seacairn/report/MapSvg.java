@@ -40,7 +40,7 @@ public final class MapSvg {
                 .filter(layer -> !layer.isEmpty());
         for (MapLayer layer : map.layers()) {
             if (!layer.features().isEmpty()) {
-                layers.add(DrawnLayer.of(layer, styles.apply(layer.style()), plane));
+                layers.add(DrawnLayer.of(layer, styles.apply(layer.style()), plane, new Units(map.display())));
             }
         }
     }
