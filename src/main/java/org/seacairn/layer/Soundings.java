@@ -12,7 +12,8 @@ import org.seacairn.geodesy.CoordinateTransform;
 final class Soundings {
     /** Bytes of a sounding here and in {@link SoundingGrid}. */
     private static final int BYTES = 40;
-    private static final int BITS = 16;
+    /** So that a stretch is no object that the collector has to treat as a huge one. */
+    private static final int BITS = 14;
     private static final int STRETCH = 1 << BITS;
 
     /** x and y by turns. */
