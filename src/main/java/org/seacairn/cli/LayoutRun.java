@@ -25,6 +25,7 @@ import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.report.DropPage;
 import org.seacairn.report.MapSection;
+import org.seacairn.report.Page;
 import org.seacairn.report.ReducedRasters;
 import org.seacairn.report.RunMap;
 import org.seacairn.review.ProposedSite;
