@@ -34,6 +34,7 @@ public final class PdfReport {
 
     private static void write(Page page, PaperSize paper, OutputStream out) throws IOException {
         XRLog.setLoggingEnabled(false);
+        OwnFonts.install();
         try (PDDocument document = new PDDocument(); PaperFonts fonts = new PaperFonts(document)) {
             PdfRendererBuilder builder = new PdfRendererBuilder()
                     .usePDDocument(document)
