@@ -165,8 +165,8 @@ class BadInputTest {
                         "depths.asc, line 27: the file ends after 1200 of 2400 values; it is cut short, get it again"),
                 mistake("a word among the depths", s -> s.write("depths.asc", s.read("depths.asc").replaceFirst(" -70\\.\\d+ ", " dry ")),
                         "depths.asc, line …: \"dry\" is no number; …"),
-                mistake("a format that is not read", s -> s.write("depths.xyz", "1 2 3").plan("depths.asc", "depths.xyz"),
-                        "depths.xyz: no reader takes this file; bathymetry is read from …GeoTIFF (.tif, .tiff)…"),
+                mistake("a format that is not read", s -> s.write("depths.las", "1 2 3").plan("depths.asc", "depths.las"),
+                        "depths.las: no reader takes this file; bathymetry is read from …GeoTIFF (.tif, .tiff)…"),
                 mistake("a grid that states no CRS", s -> s.delete("depths.prj"),
                         "depths.asc: the file states no CRS; state it in the plan beside the file, for example crs: EPSG:32617"),
                 mistake("not one depth", s -> s.write("depths.asc", s.read("depths.asc").replaceAll("-\\d+\\.\\d+", "-9999")),
@@ -195,7 +195,7 @@ class BadInputTest {
                         "reefs.csv, character …: is a zero byte, so this is no text file; export it as CSV"),
                 mistake("a format that is not read", s -> s.write("c.xls", "x").plan("cables.geojson", "c.xls"),
                         "c.xls, layer \"Old Cables\" (line 15 of the plan): its name is of no format that can be read; give"
-                                + " GeoPackage (.gpkg), shapefile (.shp), GeoJSON (.geojson, .json), GPX (.gpx), KML (.kml, .kmz), CSV (.csv, .txt); …"),
+                                + " GeoPackage (.gpkg), shapefile (.shp), GeoJSON (.geojson, .json), GPX (.gpx), KML (.kml, .kmz), CSV (.csv, .txt), …"),
                 mistake("shapefile without .prj", s -> s.write("cables.shp", pointShapefile()).plan("cables.geojson, name: name", "cables.shp"),
                         "cables.shp, CRS: there is no .prj file beside it that states its CRS; state its \"crs\","
                                 + " for example EPSG:4326"),
@@ -220,7 +220,7 @@ class BadInputTest {
                         "bottom.geojson…no polygon…"),
                 mistake("bottom crosses itself", s -> s.write("bottom.geojson", TinyScene.features(BOW_TIE)),
                         "bottom.geojson, feature 1 at (-80.787…, 29.563…): the polygon crosses itself; correct the feature in a GIS"
-                                + " (repair geometries) and export the file again"),
+                                + " (repair geometries) and export the file again, or write repair: true beside the file in the plan"),
                 mistake("keep-off area crosses itself", s -> s.write("cables.geojson", TinyScene.features(BOW_TIE)),
                         "cables.geojson, feature 1 at (…): the polygon crosses itself; correct the feature in a GIS…"),
                 mistake("a bottom class that the plan does not name", s -> s.write("bottom.geojson", s.read("bottom.geojson").replace("mud", "muck")),

@@ -276,8 +276,8 @@ class NetCdfReaderTest {
         }
         Path other = Files.write(folder.resolve("other.grd"), "DSAA".getBytes(java.nio.charset.StandardCharsets.US_ASCII));
         InputException e = assertThrows(InputException.class, () -> Bathymetries.open(Sources.plain(other)).close());
-        assertEquals("other.grd: no reader takes this file; bathymetry is read from GeoTIFF (.tif, .tiff), Esri ASCII grid (.asc), BAG (.bag) and"
-                + " NetCDF (.nc, .nc4, .grd)", e.getMessage());
+        assertEquals("other.grd: no reader takes this file; bathymetry is read from GeoTIFF (.tif, .tiff), Esri ASCII grid (.asc), BAG (.bag),"
+                + " NetCDF (.nc, .nc4, .grd) and soundings (.xyz, .txt, .csv)", e.getMessage());
         assertEquals(Optional.empty(), Sources.plain(other).table());
     }
 }

@@ -32,7 +32,7 @@ class VectorLayersTest {
     void listsTheFormatsForAnyOtherName(String name) throws IOException {
         Path file = Files.writeString(folder.resolve(name), "x");
         assertEquals(name + ", layer \"trial\" (line 12 of the plan): its name is of no format that can be read; give GeoPackage (.gpkg),"
-                + " shapefile (.shp), GeoJSON (.geojson, .json), GPX (.gpx), KML (.kml, .kmz), CSV (.csv, .txt), S-57 chart (.000); of a workbook, save the sheet as CSV", Refusals.of(Sources.plain(file)));
+                + " shapefile (.shp), GeoJSON (.geojson, .json), GPX (.gpx), KML (.kml, .kmz), CSV (.csv, .txt), FlatGeobuf (.fgb), S-57 chart (.000); of a workbook, save the sheet as CSV", Refusals.of(Sources.plain(file)));
     }
 
     @Test

@@ -141,7 +141,7 @@ class WorkingDepthTest {
             float[] found = all(depth);
             assertEquals(89.5f, found[depth.grid().cols() - 1]);
             assertEquals(79.5f, found[found.length - depth.grid().cols()]);
-            assertTrue(depth.notes().get(1).startsWith("gridded by the median: 2 soundings on cells of 10 m; 2 cells hold soundings"), depth.notes().get(1));
+            assertTrue(depth.notes().get(1).startsWith("s.csv: gridded by the median: 2 soundings on cells of 10 m; 2 cells hold soundings"), depth.notes().get(1));
         }
     }
 
