@@ -18,6 +18,7 @@ final class PageTable<T> {
     private final String caption;
     private final List<Head<T>> heads = new ArrayList<>();
     private Function<T, String> feature = row -> "";
+    private int targetsFrom = Integer.MAX_VALUE;
     private boolean sortable;
 
     PageTable(String caption) {
@@ -73,6 +74,12 @@ final class PageTable<T> {
         return this;
     }
 
+    /** From that row on a row is itself where a link from the map leads: the page has no block for it. */
+    PageTable<T> targetsFrom(int row) {
+        this.targetsFrom = row;
+        return this;
+    }
+
     /** Rows may be put in another order by the reader. */
     PageTable<T> sortable() {
         this.sortable = true;
@@ -88,13 +95,15 @@ final class PageTable<T> {
         heads.forEach(head -> html.element("th", head.heading(), "scope", "col", "class", head.figure() ? "figure" : "words"));
         html.close("tr").close("thead").newLine();
         html.open("tbody").newLine();
-        rows.forEach(row -> row(html, row));
+        for (int i = 0; i < rows.size(); i++) {
+            row(html, rows.get(i), i >= targetsFrom);
+        }
         html.close("tbody").close("table").close("div").newLine();
     }
 
-    private void row(Html html, T row) {
+    private void row(Html html, T row, boolean isTarget) {
         String id = feature.apply(row);
-        html.open("tr", id.isEmpty() ? new String[0] : new String[] {"data-feature", id});
+        html.open("tr", id.isEmpty() ? new String[0] : isTarget ? new String[] {"id", id, "data-feature", id} : new String[] {"data-feature", id});
         for (int i = 0; i < heads.size(); i++) {
             Head<T> head = heads.get(i);
             String tag = i == 0 ? "th" : "td";

@@ -41,7 +41,7 @@ record SitesSection(SitingPlan plan, String heading, String caption, List<Site> 
             table.name("Nearest stone", site -> columns.get("nearest_stone").text(site))
                     .figure("Distance to it" + length, columns.get("stone_distance_m"), units::length);
         }
-        table.feature(FeatureId::of).sortable().write(html, Bounds.first(sites, Bounds.ROWS));
+        table.feature(FeatureId::of).targetsFrom(Bounds.BLOCKS).sortable().write(html, Bounds.first(sites, Bounds.ROWS));
         Bounds.rest(html, sites, Bounds.ROWS, "sites", "sites.csv");
         html.element("p", "Positions: degrees and decimal minutes, WGS 84. Least water over it: depth less the survey's vertical"
                 + " uncertainty (95 %) less the module's height, at the target, rounded down"

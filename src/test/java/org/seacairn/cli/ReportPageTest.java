@@ -237,6 +237,17 @@ class ReportPageTest {
         assertTrue(html.contains("The 1000 worst of 1500 proposed sites are drawn."));
     }
 
+    /** The first hundred sites have a block each, to which their marks lead; the marks of the others lead to their rows. */
+    @Test
+    void everyMarkOfManySitesLeadsSomewhere() {
+        scene.plan("count: 4, apart: 150 m", "count: 130, apart: 45 m");
+        Document page = parsed(page("rank"));
+        Set<String> ids = new HashSet<>();
+        elements(page, "*").forEach(element -> assertTrue(element.getAttribute("id").isEmpty() || ids.add(element.getAttribute("id"))));
+        assertTrue(ids.contains("site-S101") && ids.contains("site-S001"), "too few sites");
+        elements(page, "a").forEach(link -> assertTrue(ids.contains(link.getAttribute("href").substring(1)), link.getAttribute("href")));
+    }
+
     @Test
     void aRankingWithoutSitesSaysSo() {
         scene.plan("depth: [60 m, 120 m]", "depth: [140 m, 150 m]");
