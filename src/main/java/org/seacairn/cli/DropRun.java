@@ -14,6 +14,7 @@ import org.seacairn.drop.ModuleDrop;
 import org.seacairn.drop.PastLandings;
 import org.seacairn.drop.PlannedDrop;
 import org.seacairn.drop.Standing;
+import org.seacairn.drop.StandingTable;
 import org.seacairn.export.DropPlots;
 import org.seacairn.export.DropTables;
 import org.seacairn.export.DropTables.Case;
@@ -25,6 +26,7 @@ import org.seacairn.export.Run;
 import org.seacairn.export.RunJson;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.layer.LandingsCsv;
+import org.seacairn.place.Clearance;
 import org.seacairn.place.Pick;
 import org.seacairn.place.Site;
 import org.seacairn.plan.PlanReader;
@@ -42,6 +44,7 @@ final class DropRun {
     private final Request request;
     /** Read before anything else, since it is told at once if it is wrong. */
     private Optional<PastLandings> past = Optional.empty();
+    private List<LandingsCsv.Row> earlier = List.of();
 
     DropRun(Request request) {
         this.request = request;
@@ -100,7 +103,7 @@ final class DropRun {
             objections.add(plan.limits().stability().isPresent()
                     ? "its factor against overturning is under the limit of " + Shown.number(leastFactor) : "it would tip over");
         }
-        target.site().releaseClearances().stream().filter(c -> c.distanceM() == 0 || c.marginM() < 0)
+        target.site().releaseClearances().stream().filter(Clearance::isTooNear)
                 .forEach(c -> objections.add("its release point is too near \"" + c.layer() + "\""));
         if (!target.ruledOutBy().isEmpty()) {
             objections.add("the place is ruled out by " + target.ruledOutBy());
@@ -108,7 +111,8 @@ final class DropRun {
     }
 
     Result run(LayoutRun.Settings settings) {
-        past = request.landings.map(file -> PastLandings.of(file.getFileName().toString(), rows().stream().map(DropRun::drop).toList()));
+        earlier = request.landings.map(LandingsCsv::read).orElse(List.of());
+        past = request.landings.map(file -> PastLandings.of(file.getFileName().toString(), earlier.stream().map(DropRun::drop).toList()));
         return request.at.isPresent() ? LayoutRun.of(settings, this::atTarget) : withoutTarget(settings);
     }
 
@@ -134,16 +138,17 @@ final class DropRun {
         warnings.addAll(SiteDrops.warnings(site.name(), site.releaseClearances()));
         Result result = new Result(plan, drop, Optional.of(new Target(site, run.engine().reasons().describe(cell.reasons()), cases, draws)),
                 past, List.copyOf(warnings), run.outFolder());
+        List<StandingTable.Row> standing = StandingTable.of(plan, drop);
         List<ReleaseTable.Release> releases = ReleaseTable.releases(List.of(site));
         List<DropTables.Step> steps = DropTables.descent(drop, site.depthM());
-        List<Runnable> files = new ArrayList<>(ofModule(run::file, result));
+        List<Runnable> files = new ArrayList<>(ofModule(run::file, result, standing));
         files.add(() -> DropTables.writeDescent(run.file("descent.csv"), steps));
         files.add(() -> DropPlots.write(run.file("descent.svg"), DropPlots.descent(site.name(), steps)));
         files.add(() -> DropTables.writeCases(run.file("drop.csv"), cases));
         files.add(() -> GpxWriter.writeReleases(run.file("release_points.gpx"), plan.title(), releases));
         run.write(LayoutRun.Laid.TARGET, List.of(ReleaseTable.of(releases), FeatureTable.sites(plan, List.of(site)), FeatureTable.landingCircles(List.of(site))),
                 new Run.DropCounts(drop.profiles().size(), request.draws, request.seed), warnings,
-                (told, map) -> DropPage.of(told, drop, Optional.of(new DropPage.Target(site, cases, draws, steps, Optional.of(map))), result.past,
+                (told, map) -> DropPage.of(told, drop, standing, Optional.of(new DropPage.Target(site, cases, draws, steps, Optional.of(map))), result.past,
                         result.objections()),
                 files.toArray(Runnable[]::new));
         return result;
@@ -158,13 +163,14 @@ final class DropRun {
         List<String> warnings = new ArrayList<>(plan.warnings());
         warnings.addAll(DropWarnings.of(plan, drop));
         Result result = new Result(plan, drop, Optional.empty(), past, List.copyOf(warnings), settings.outFolder());
+        List<StandingTable.Row> standing = StandingTable.of(plan, drop);
         stages.next("writing");
         try (OutputFolder output = OutputFolder.stage(settings.outFolder())) {
-            ofModule(output::resolve, result).forEach(Runnable::run);
+            ofModule(output::resolve, result, standing).forEach(Runnable::run);
             stages.next("report");
             Run run = new Run(Version.text(), settings.command(), plan, PlanInputs.hashed(plan, settings.report().styles().own(), settings.others()), null, null, 0,
                     new Run.DropCounts(drop.profiles().size(), 0, request.seed), warnings, stages.timingsS());
-            settings.report().write(DropPage.of(run, drop, Optional.empty(), result.past, result.objections()), plan.display(), output::resolve);
+            settings.report().write(DropPage.of(run, drop, standing, Optional.empty(), result.past, result.objections()), plan.display(), output::resolve);
             stages.end();
             RunJson.write(output.resolve(RunJson.FILE_NAME), run);
             output.commit();
@@ -172,8 +178,8 @@ final class DropRun {
         return result;
     }
 
-    private List<Runnable> ofModule(Function<String, Path> file, Result result) {
-        List<Runnable> files = new ArrayList<>(List.of(() -> ModuleFiles.write(result.plan, result.drop, file)));
+    private List<Runnable> ofModule(Function<String, Path> file, Result result, List<StandingTable.Row> standing) {
+        List<Runnable> files = new ArrayList<>(List.of(() -> ModuleFiles.write(result.plan, result.drop, standing, file)));
         if (result.past.isPresent()) {
             files.add(() -> DropTables.writePast(file.apply(PAST), missed()));
         }
@@ -241,12 +247,8 @@ final class DropRun {
         }
     }
 
-    private List<LandingsCsv.Row> rows() {
-        return LandingsCsv.read(request.landings.orElseThrow());
-    }
-
     private List<DropTables.Missed> missed() {
-        return rows().stream().map(row -> {
+        return earlier.stream().map(row -> {
             Miss miss = drop(row).miss();
             return new DropTables.Missed(row, miss.eastM(), miss.northM());
         }).toList();

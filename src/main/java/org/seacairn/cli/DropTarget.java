@@ -24,6 +24,15 @@ import org.seacairn.review.ProposedSite;
 record DropTarget(String name, double longitudeDeg, double latitudeDeg) {
     private static final int MOST_NAMES = 30;
 
+    /** Longitudes may be counted eastward to 360; from here on they are -180 to 180. */
+    DropTarget {
+        longitudeDeg = turned(longitudeDeg);
+    }
+
+    private static double turned(double longitudeDeg) {
+        return Math.abs(longitudeDeg) > 180 ? Math.IEEEremainder(longitudeDeg, 360) : longitudeDeg;
+    }
+
 
     /**
      * @param at longitude and latitude (WGS 84) with a comma between, or the name of a site
@@ -42,7 +51,7 @@ record DropTarget(String name, double longitudeDeg, double latitudeDeg) {
 
     private static Coordinate place(String at, String longitude, String latitude) {
         try {
-            return new Coordinate(CoordinateText.parseLongitude(longitude.strip()), CoordinateText.parseLatitude(latitude.strip()));
+            return new Coordinate(turned(CoordinateText.parseLongitude(longitude.strip())), CoordinateText.parseLatitude(latitude.strip()));
         } catch (InputException e) {
             throw new InputException("--at " + Shown.quoted(at) + ": " + e.getMessage()
                     + " (longitude first, then latitude, for example -85.3127,28.4410)", e);

@@ -13,9 +13,11 @@ import org.seacairn.plan.SitingPlan;
 final class ModuleFiles {
     private ModuleFiles() {}
 
-    /** @param file where to write a file of the output */
-    static void write(SitingPlan plan, ModuleDrop drop, Function<String, Path> file) {
-        List<StandingTable.Row> rows = StandingTable.of(plan, drop);
+    /**
+     * @param rows what it can stand
+     * @param file where to write a file of the output
+     */
+    static void write(SitingPlan plan, ModuleDrop drop, List<StandingTable.Row> rows, Function<String, Path> file) {
         double factor = StandingTable.factor(plan);
         DropTables.writeModule(file.apply("module.csv"), drop);
         DropTables.writeLanding(file.apply("landing_radius.csv"), drop, StandingTable.depths(plan, drop));

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.concurrent.Future;
 import org.seacairn.InputException;
 import org.seacairn.Progress;
+import org.seacairn.drop.StandingTable;
 import org.seacairn.export.FeatureTable;
 import org.seacairn.export.GeoJsonWriter;
 import org.seacairn.export.GeoPackageWriter;
@@ -105,12 +106,13 @@ final class RankRun {
             warnings.addAll(reviewed);
             warnings.addAll(watched.warnings());
             write(aside, output, plan, sites, buffers, totals, grid);
-            engine.drop().ifPresent(drop -> ModuleFiles.write(plan, drop, output::resolve));
+            Optional<List<StandingTable.Row>> standing = engine.drop().map(drop -> StandingTable.of(plan, drop));
+            standing.ifPresent(rows -> ModuleFiles.write(plan, engine.drop().orElseThrow(), rows, output::resolve));
             List<Run.InputFile> hashed = ScoreRun.result(inputs);
             stages.next("report");
             Run run = new Run(Version.text(), command(), plan, hashed, Run.WorkingCrs.of(grid.crs()), Run.WorkingGrid.of(grid),
                     depth.largestScaleError(), counts(totals, sites, grid), warnings, stages.timingsS());
-            report.write(RankPage.of(run, selection, sites, engine.drop(), Optional.of(map(reduced, plan, layers, sites, buffers))),
+            report.write(RankPage.of(run, selection, sites, standing, Optional.of(map(reduced, plan, layers, sites, buffers))),
                     plan.display(), output::resolve);
             stages.end();
             RunJson.write(output.resolve(RunJson.FILE_NAME), run);

@@ -81,7 +81,7 @@ final class SiteDrops {
 
     /** One line for each release point that is too near a layer at the surface. */
     static List<String> warnings(String site, List<Clearance> releaseClearances) {
-        return releaseClearances.stream().filter(c -> c.distanceM() == 0 || c.marginM() < 0)
+        return releaseClearances.stream().filter(Clearance::isTooNear)
                 .map(c -> site + ": at its release point the barge lies " + (c.distanceM() == 0 ? "inside " : Shown.metres(Math.round(c.distanceM())) + " from ")
                         + c.nearest() + " of \"" + c.layer() + "\", where " + Shown.metres(Math.ceil(c.requiredM()))
                         + " are required at the surface; choose another site, or ask the coast guard for the day of the drop").toList();

@@ -1,17 +1,7 @@
 package org.seacairn.criterion;
 
-/**
- * A raw measure of cells, the reasons it gives for ruling them out, and the suitability it gives them.
- * Implementations are immutable after construction and serve several threads at once.
- */
-public interface Criterion {
-    /**
-     * Adds this criterion's reasons to the masks of a tile.
-     *
-     * @param reasons one mask for each cell of {@link Tile#outer()}
-     */
-    void rule(Tile tile, int[] reasons);
-
+/** A raw measure of cells, the reasons it gives for ruling them out, and the suitability it gives them. */
+public interface Criterion extends Rule {
     /**
      * Suitability of some cells.
      *

@@ -9,7 +9,7 @@ import org.seacairn.plan.SitingPlan.Bottom;
  * Rules out cells into whose bottom the module would sink deeper than allowed, by the class of the bottom and the depth.
  * A class without a strength, and ground in no polygon, is not judged. It scores nothing.
  */
-public final class EmbedmentRule implements Criterion {
+public final class EmbedmentRule implements Rule {
     private final BottomCriterion bottom;
     private final double mostM;
     private final ByDepth[] embedmentM;
@@ -37,10 +37,5 @@ public final class EmbedmentRule implements Criterion {
                 reasons[i] |= tooSoft;
             }
         }
-    }
-
-    @Override
-    public void suitability(Tile tile, int[] cells, int count, double[] into) {
-        throw new UnsupportedOperationException("embedment is a rule and has no suitability");
     }
 }

@@ -6,7 +6,7 @@ import org.seacairn.grid.GridGeometry;
 import org.seacairn.grid.PolygonScan;
 
 /** Rules out cells whose centre lies in no polygon of the permit areas. It scores nothing. */
-public final class PermitArea implements Criterion {
+public final class PermitArea implements Rule {
     private final PolygonScan scan;
     private final int outside;
 
@@ -25,10 +25,5 @@ public final class PermitArea implements Criterion {
         for (int i = 0; i < reasons.length; i++) {
             reasons[i] |= inside[i] == 0 ? 0 : outside;
         }
-    }
-
-    @Override
-    public void suitability(Tile tile, int[] cells, int count, double[] into) {
-        throw new UnsupportedOperationException("a permit area is a rule and has no suitability");
     }
 }

@@ -7,7 +7,7 @@ import org.seacairn.drop.ModuleDrop;
  * Rules out cells on whose slope the module would have less than a factor of safety against overturning. A cell without a
  * slope is not judged here: it is {@code no-terrain}. It scores nothing.
  */
-public final class StabilityRule implements Criterion {
+public final class StabilityRule implements Rule {
     private final ByDepth steepestDeg;
     private final int unstable;
 
@@ -27,10 +27,5 @@ public final class StabilityRule implements Criterion {
                 reasons[i] |= unstable;
             }
         }
-    }
-
-    @Override
-    public void suitability(Tile tile, int[] cells, int count, double[] into) {
-        throw new UnsupportedOperationException("stability is a rule and has no suitability");
     }
 }

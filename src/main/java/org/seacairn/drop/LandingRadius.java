@@ -1,5 +1,6 @@
 package org.seacairn.drop;
 
+import java.util.Optional;
 import org.seacairn.plan.SitingPlan;
 
 /**
@@ -19,11 +20,16 @@ public final class LandingRadius {
 
     /** The radius that a plan's module states, else the computed one. */
     public static LandingRadius of(SitingPlan plan) {
+        return of(plan, plan.module().landingRadiusM().isPresent() ? Optional.empty() : ModuleDrop.of(plan));
+    }
+
+    /** The same, where the sinking has been computed already. */
+    public static LandingRadius of(SitingPlan plan, Optional<ModuleDrop> sinking) {
         if (plan.module().landingRadiusM().isPresent()) {
             double statedM = plan.module().landingRadiusM().getAsDouble();
             return new LandingRadius(ByDepth.of(0, depthM -> statedM), 0, false);
         }
-        ModuleDrop drop = ModuleDrop.of(plan).orElseThrow(
+        ModuleDrop drop = sinking.orElseThrow(
                 () -> new IllegalStateException("a plan without a landing radius and without what it is computed from"));
         return new LandingRadius(drop.landingRadiusM(), drop.deepestM(), true);
     }

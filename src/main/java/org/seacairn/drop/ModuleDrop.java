@@ -239,9 +239,4 @@ public final class ModuleDrop {
     public ByDepth embedmentM(BottomClass bottom) {
         return ByDepth.of(deepestM, depthM -> embedment(depthM, Optional.of(bottom)).depthM()).neverFalling();
     }
-
-    /** Of the current at a depth, the fastest profile. */
-    public double fastestCurrentMPerS(double depthM) {
-        return worst(sunk -> sunk.flow.speedMPerS(depthM));
-    }
 }

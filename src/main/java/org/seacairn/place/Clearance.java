@@ -14,6 +14,11 @@ public record Clearance(
         String layer, double distanceM, double requiredM, String nearest,
         double nearestLongitudeDeg, double nearestLatitudeDeg) {
 
+    /** Whether the place is inside the layer, or nearer than required. */
+    public boolean isTooNear() {
+        return distanceM == 0 || marginM() < 0;
+    }
+
     /** What is left over, in metres; negative when the site is too near. */
     public double marginM() {
         return distanceM - requiredM;

@@ -33,10 +33,11 @@ public final class DropPage {
     public record Target(Site site, List<DropTables.Case> cases, List<LandingDraws> draws, List<DropTables.Step> steps, Optional<MapSection> map) {}
 
     /**
+     * @param standing what the module can stand
      * @param target empty: none was asked for
      * @param objections what speaks against the drop, one clause each
      */
-    public static Page of(Run run, ModuleDrop drop, Optional<Target> target, Optional<PastLandings> past, List<String> objections) {
+    public static Page of(Run run, ModuleDrop drop, List<StandingTable.Row> standing, Optional<Target> target, Optional<PastLandings> past, List<String> objections) {
         SitingPlan plan = run.plan();
         List<Section> sections = new ArrayList<>();
         sections.add(summary(plan, target, past, objections));
@@ -47,7 +48,7 @@ public final class DropPage {
             sections.add(new DrawingSection("descent", "The way down", List.of(new DrawingSection.Drawing("Drift, speed and tilt by depth",
                     DropPlots.descent(t.site.name(), t.steps), html -> {}))));
         });
-        sections.add(new StandingSection(plan, StandingTable.of(plan, drop)));
+        sections.add(new StandingSection(plan, standing));
         sections.add(new ModuleSection(plan, drop));
         sections.addAll(Closing.sections(run));
         return new Page(plan.title(), target.map(t -> "A drop at " + Html.cut(t.site.name(), Html.LONGEST_NAME)).orElse("What the module can stand"),

@@ -11,9 +11,9 @@ import org.seacairn.place.Site;
 public final class FeatureId {
     private FeatureId() {}
 
-    /** Of a chosen site, as {@code site-S01}. */
+    /** Of a site, as {@code site-S01}; one whose name came out of somebody's file goes by its rank. */
     public static String of(Site site) {
-        return "site-" + site.name();
+        return "site-" + (site.name().matches("[A-Z][0-9]+") ? site.name() : site.rank());
     }
 
     /** Of a candidate area, as {@code area-A1}. */

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.seacairn.criterion.Reasons;
-import org.seacairn.drop.ModuleDrop;
 import org.seacairn.drop.StandingTable;
 import org.seacairn.export.ReasonCount;
 import org.seacairn.export.Run;
@@ -24,10 +23,10 @@ public final class RankPage {
     /**
      * @param run whose counts are {@link Run.Counts}
      * @param sites as they are written to {@code sites.csv}
-     * @param drop how the module sinks and stands, or empty: the plan does not tell
+     * @param standing what the module can stand, or empty: the plan does not tell
      * @param map empty: none was drawn
      */
-    public static Page of(Run run, Selection selection, List<Site> sites, Optional<ModuleDrop> drop, Optional<MapSection> map) {
+    public static Page of(Run run, Selection selection, List<Site> sites, Optional<List<StandingTable.Row>> standing, Optional<MapSection> map) {
         SitingPlan plan = run.plan();
         Run.Counts counts = (Run.Counts) run.counts();
         List<Section> sections = new ArrayList<>();
@@ -39,7 +38,7 @@ public final class RankPage {
         if (!sites.isEmpty()) {
             sections.add(new SiteBlocksSection(plan, sites));
         }
-        drop.ifPresent(d -> sections.add(new StandingSection(plan, StandingTable.of(plan, d))));
+        standing.ifPresent(rows -> sections.add(new StandingSection(plan, rows)));
         sections.addAll(Closing.sections(run));
         return new Page(plan.title(), "Ranked sites", run.version(), sections);
     }

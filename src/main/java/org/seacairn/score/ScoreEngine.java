@@ -15,6 +15,7 @@ import org.seacairn.criterion.EmbedmentRule;
 import org.seacairn.criterion.PermitArea;
 import org.seacairn.criterion.Reasons;
 import org.seacairn.criterion.RuggednessCriterion;
+import org.seacairn.criterion.Rule;
 import org.seacairn.criterion.SlopeCriterion;
 import org.seacairn.criterion.SpacingCriterion;
 import org.seacairn.criterion.StabilityRule;
@@ -52,7 +53,7 @@ public final class ScoreEngine {
     private final Optional<SpacingCriterion> spacing;
     private final ClearanceCriterion clearance;
     /** Every rule of the plan, scored or not. */
-    private final List<Criterion> rules = new ArrayList<>();
+    private final List<Rule> rules = new ArrayList<>();
     /** The criteria that score, in the plan's order. */
     private final Map<Measure, Criterion> scored = new LinkedHashMap<>();
     private final Combiner combiner;
@@ -65,7 +66,7 @@ public final class ScoreEngine {
         this.reasons = Reasons.of(plan);
         this.landingRoom = reasons.bit(Reasons.LANDING_ROOM);
         this.drop = ModuleDrop.of(plan);
-        this.landingRadius = LandingRadius.of(plan);
+        this.landingRadius = LandingRadius.of(plan, drop);
         if (landingRadius.largestM() > MOST_LANDING_CELLS * grid.cellM()) {
             throw new InputException(plan.file().getFileName() + ": the module's landing radius spans more than "
                     + MOST_LANDING_CELLS + " cells; check its unit, or state a larger cell");
@@ -227,7 +228,7 @@ public final class ScoreEngine {
 
     private int[] ruled(Tile tile) {
         int[] masks = new int[tile.outer().cells()];
-        for (Criterion rule : rules) {
+        for (Rule rule : rules) {
             rule.rule(tile, masks);
         }
         return masks;

@@ -151,6 +151,19 @@ class DropCommandTest {
     }
 
     @Test
+    void aLongitudeMayBeCountedEastwardTo360() {
+        String[] lonLat = TinyScene.lonLat(500, 500).split(", ");
+        String eastward = String.format(Locale.ROOT, "%.8f,%s", 360 + Double.parseDouble(lonLat[0]), lonLat[1]);
+        assertEquals(0, drop("--at=" + String.join(",", lonLat), "--out", scene.path("west").toString()).status());
+        assertEquals(0, drop("--at=" + eastward, "--out", scene.path("east").toString()).status());
+        assertEquals(scene.read("west/drop.csv"), scene.read("east/drop.csv"));
+        scene.write("sites.csv", "site,longitude,latitude\nFar East," + eastward + "\n");
+        Outcome named = drop("--at", "Far East", "--sites", scene.path("sites.csv").toString());
+        assertEquals(0, named.status(), named.err());
+        assertEquals(scene.read("west/drop.csv").replace("\ntarget,", "\nFar East,"), scene.read("plan-drop/drop.csv"));
+    }
+
+    @Test
     void earlierDropsAreJudged() {
         StringBuilder earlier = new StringBuilder("planned_longitude,planned_latitude,surveyed_longitude,surveyed_latitude,depth_m\n");
         for (int i = 0; i < 12; i++) {
