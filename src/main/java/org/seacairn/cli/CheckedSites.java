@@ -88,7 +88,7 @@ final class CheckedSites {
         Coordinate wgs84 = toWgs84.apply(pick.longitudeDeg(), pick.latitudeDeg());
         SiteDrops.Found found = drops.at(pick.longitudeDeg(), pick.latitudeDeg(), cell);
         List<Clearance> clearances = keepOff.stream().map(layer -> clearance(layer, pick, cell.depthM())).toList();
-        return new Site(rank, name, pick.col(), pick.row(), pick.x(), pick.y(), wgs84.x, wgs84.y, cell.depthM(),
+        return new Site(rank, name, pick.col(), pick.row(), pick.x(), pick.y(), wgs84.x, wgs84.y, cell.depthM(), cell.depthUncertaintyM(),
                 cell.slopeDeg(), cell.bottom(), cell.score(), cell.suitability(), clearances,
                 reefs.map(layer -> clearance(layer, pick, cell.depthM())), engine.landingRadius().atM(cell.depthM()),
                 found.drops(), found.releaseClearances(), found.standing());

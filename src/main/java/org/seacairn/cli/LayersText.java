@@ -114,7 +114,7 @@ final class LayersText {
 
     private static String uncertainty(Uncertainty u) {
         return u.equals(Uncertainty.NONE) ? u.source() : Shown.printable(u.source()) + ": at 100 m depth "
-                + Shown.metres(u.verticalM(100)) + " vertical, " + Shown.metres(u.horizontalM(100)) + " horizontal (95 %)";
+                + (u.cells().isPresent() ? "" : Shown.metres(u.verticalM(100)) + " vertical, ") + Shown.metres(u.horizontalM(100)) + " horizontal (95 %)";
     }
 
     private void layer(LayerFacts facts) {

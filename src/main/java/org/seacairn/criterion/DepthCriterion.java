@@ -3,15 +3,14 @@ package org.seacairn.criterion;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.Curve;
 import org.seacairn.plan.SitingPlan.Limits;
-import org.seacairn.plan.SitingPlan.Uncertainty;
 
 /**
  * Water depth: its limits, the clearance over the module, the module's share of the water column.
- * Dry land (depth 0 or less) is too shallow whatever the plan says.
+ * Dry land (depth 0 or less) is too shallow whatever the plan says. A depth whose uncertainty is not known is none where the
+ * clearance rests on it.
  */
 public final class DepthCriterion implements Criterion {
     private final Limits limits;
-    private final Uncertainty uncertainty;
     private final double heightM;
     private final Curve curve;
     private final int noDepth;
@@ -22,7 +21,6 @@ public final class DepthCriterion implements Criterion {
     /** @param curve may be null: depth is not scored */
     public DepthCriterion(SitingPlan plan, Reasons reasons, Curve curve) {
         this.limits = plan.limits();
-        this.uncertainty = plan.bathymetry().uncertainty();
         this.heightM = plan.module().heightM();
         this.curve = curve;
         this.noDepth = reasons.bit(Reasons.NO_DEPTH);
@@ -36,7 +34,9 @@ public final class DepthCriterion implements Criterion {
         float[] depth = tile.depth();
         double shallowest = limits.shallowestM().orElse(Double.NEGATIVE_INFINITY);
         double deepest = limits.deepestM().orElse(Double.POSITIVE_INFINITY);
-        double clearance = limits.clearanceAboveM().orElse(Double.NEGATIVE_INFINITY);
+        boolean cleared = limits.clearanceAboveM().isPresent();
+        double clearance = limits.clearanceAboveM().orElse(Double.NaN);
+        DepthUncertainty uncertainty = tile.uncertainty();
         // Not infinity: times the negative depth of dry land it would make any module too tall.
         double share = limits.heightShare().orElse(Double.NaN);
         for (int i = 0; i < depth.length; i++) {
@@ -45,7 +45,12 @@ public final class DepthCriterion implements Criterion {
                 reasons[i] |= noDepth;
                 continue;
             }
-            if (d <= 0 || d < shallowest || d - uncertainty.verticalM(d) - heightM < clearance) {
+            double waterOverM = cleared ? d - uncertainty.atM(i, d) - heightM : 0;
+            if (Double.isNaN(waterOverM)) {
+                reasons[i] |= noDepth;
+                continue;
+            }
+            if (d <= 0 || d < shallowest || waterOverM < clearance) {
                 reasons[i] |= tooShallow;
             }
             if (heightM > share * d) {

@@ -16,6 +16,7 @@ public final class Tile {
     private final Window terrainWindow;
     private final float[] terrainDepth;
     private final float[] depth;
+    private final DepthUncertainty uncertainty;
     private final double deepestM;
     private final double cellM;
     private final PatchFrames frames;
@@ -28,12 +29,14 @@ public final class Tile {
      * @param terrainHalo how many cells more than {@code outer} the depths reach on every side, 1 or more
      * @param terrainDepth depths in metres, positive down, over {@code outer.grown(terrainHalo)}; NaN
      *     for none
+     * @param uncertainty of the depths over {@code outer}
      */
-    public Tile(Window outer, int terrainHalo, float[] terrainDepth, double cellM, PatchFrames frames) {
+    public Tile(Window outer, int terrainHalo, float[] terrainDepth, DepthUncertainty uncertainty, double cellM, PatchFrames frames) {
         this.outer = outer;
         this.terrainWindow = outer.grown(terrainHalo);
         this.terrainDepth = terrainDepth;
         this.depth = inner(terrainDepth);
+        this.uncertainty = uncertainty;
         this.deepestM = deepest(depth);
         this.cellM = cellM;
         this.frames = frames;
@@ -47,6 +50,11 @@ public final class Tile {
     /** Depth in metres, positive down; NaN for none. */
     public float[] depth() {
         return depth;
+    }
+
+    /** Of the depths, by their index. */
+    public DepthUncertainty uncertainty() {
+        return uncertainty;
     }
 
     /** The deepest depth of the tile, or 0 where it has none. */

@@ -10,6 +10,7 @@ import org.seacairn.drop.PlannedDrop;
 import org.seacairn.drop.Standing;
 import org.seacairn.geodesy.CoordinateText;
 import org.seacairn.place.Clearance;
+import org.seacairn.place.LeastWater;
 import org.seacairn.place.Site;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.Criterion;
@@ -76,6 +77,8 @@ final class SiteColumns {
         columns.add(standing("relief_m", 1, Standing::reliefM));
         columns.add(standing("stability", 1, Standing::stability));
         columns.add(Column.text("standing_note", site -> site.standing().map(s -> StandingNote.of(s.embedment())).orElse("")));
+        columns.add(Column.real("depth_uncertainty_m", Decimals.METRES, Site::depthUncertaintyM));
+        columns.add(Column.real("least_water_m", Decimals.METRES, site -> LeastWater.overM(plan, site)));
         return List.copyOf(columns);
     }
 

@@ -76,10 +76,6 @@ final class BagReader {
         double west = metadata.westNode() - metadata.cellWidth() / 2;
         double north = metadata.southNode() + (values.rows() - 0.5) * metadata.cellHeight();
         Packing packing = Packing.plain(NO_DATA);
-        if (uncertainty.isPresent()) {
-            notes.add("its own vertical uncertainty of each cell (kind: " + (metadata.uncertaintyKind().isEmpty() ? "not stated"
-                    : XmlElements.shown(metadata.uncertaintyKind())) + ") is not used; what the plan states counts");
-        }
         Optional<CellUncertainty> layer = uncertainty.map(u -> new Layer(file, u, packing, metadata.uncertaintyKind()));
         return new StoredGrid(file, "BAG", stated.orElseGet(metadata::crs), west, north, metadata.cellWidth(), metadata.cellHeight(),
                 true, values, packing, "m", Optional.of(Values.ELEVATION), metadata.verticalDatum(), layer, List.copyOf(notes), store);
@@ -143,6 +139,10 @@ final class BagReader {
         @Override
         public void read(int col, int row, int cols, int rows, float[] into) {
             StoredGrid.read(file, array, packing, true, col, row, cols, rows, into);
+            for (int i = 0; i < cols * rows; i++) {
+                // 0 is the unknown state of the uncertainty in the format, and nothing is known without any.
+                into[i] = into[i] > 0 ? into[i] : Float.NaN;
+            }
         }
     }
 }

@@ -20,6 +20,7 @@ import org.seacairn.geodesy.Crs;
  * @param cells number of its cells
  * @param ruledOutCells how many of them are ruled out or without data
  * @param depthM of its cells that have a depth
+ * @param sureDepthM the least of its depths less their vertical uncertainty (95 %); NaN where no cell has both
  * @param slopeDeg of its cells that have a slope
  * @param bottomShares share of its cells by bottom class, largest first; empty text stands for unmapped. Empty
  *     if the plan has no bottom layer
@@ -27,7 +28,7 @@ import org.seacairn.geodesy.Crs;
  */
 public record Area(
         int col, int row, PlacedRectangle place, AreaSize size, double turnDeg, List<Coordinate> corners,
-        double meanScore, double lowestScore, int cells, int ruledOutCells, Range depthM, Range slopeDeg,
+        double meanScore, double lowestScore, int cells, int ruledOutCells, Range depthM, double sureDepthM, Range slopeDeg,
         Map<String, Double> bottomShares, double areaM2) {
 
     /** The least and the most of a measure; both NaN where nothing has it. */

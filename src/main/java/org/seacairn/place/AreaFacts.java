@@ -44,11 +44,14 @@ final class AreaFacts {
         Extent depth = new Extent();
         Extent slope = new Extent();
         terrain(window, spans, r, depth, slope);
+        Extent sureDepth = new Extent();
+        double[] sureDepths = source.sureDepth(window);
+        forEachCell(window, spans, r, i -> sureDepth.take(sureDepths[i]));
         AreaSize size = request.sizes().get(f.size());
         PlacedRectangle place = PlacedRectangle.of(f, grid.centreX(r.col()), grid.centreY(r.row()));
         List<Coordinate> corners = corners(place, size, f.turnDeg());
         return new Area(r.col(), r.row(), place, size, f.turnDeg(), corners, r.mean(), score.range().least(), spans.cells(),
-                spans.cells() - score.count, depth.range(), slope.range(), bottomShares(window, spans, r), areaM2(corners, grid.crs()));
+                spans.cells() - score.count, depth.range(), sureDepth.least, slope.range(), bottomShares(window, spans, r), areaM2(corners, grid.crs()));
     }
 
     /** Where in an area modules may stand: on scored cells. */

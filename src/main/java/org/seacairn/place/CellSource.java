@@ -15,6 +15,9 @@ interface CellSource {
     /** Depths of any window, positive down, NaN for none. */
     float[] depth(Window window);
 
+    /** Depths of any window less their vertical uncertainty (95 %), NaN where either is not known. */
+    double[] sureDepth(Window window);
+
     /** Bottom classes of a window on the grid, empty text where none is mapped; empty without a bottom layer. */
     Optional<String[]> bottom(Window window);
 
@@ -33,6 +36,11 @@ interface CellSource {
             @Override
             public float[] depth(Window window) {
                 return engine.depth(window);
+            }
+
+            @Override
+            public double[] sureDepth(Window window) {
+                return engine.sureDepth(window);
             }
 
             @Override

@@ -17,6 +17,7 @@ import org.seacairn.plan.SitingPlan.Measure;
  * @param northingM cell centre in the working CRS
  * @param longitudeDeg cell centre, WGS 84
  * @param latitudeDeg cell centre, WGS 84
+ * @param depthUncertaintyM vertical uncertainty of the depth (95 %), NaN where nothing is known
  * @param slopeDeg NaN where the grid has no slope
  * @param bottom bottom class, or empty text where none is mapped
  * @param score 0..1
@@ -31,7 +32,7 @@ import org.seacairn.plan.SitingPlan.Measure;
 public record Site(
         int rank, String name, int col, int row,
         double eastingM, double northingM, double longitudeDeg, double latitudeDeg,
-        double depthM, double slopeDeg, String bottom, double score,
+        double depthM, double depthUncertaintyM, double slopeDeg, String bottom, double score,
         Map<Measure, Double> suitability, List<Clearance> clearances, Optional<Clearance> stone,
         double landingRadiusM,
         List<PlannedDrop> drops, List<Clearance> releaseClearances, Optional<Standing> standing) {}

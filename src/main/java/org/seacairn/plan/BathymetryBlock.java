@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.seacairn.plan.Quantity.Kind;
 import org.seacairn.plan.SitingPlan.Bathymetry;
+import org.seacairn.plan.SitingPlan.CellFigures;
 import org.seacairn.plan.SitingPlan.Gridding;
 import org.seacairn.plan.SitingPlan.GriddingMethod;
 import org.seacairn.plan.SitingPlan.LayerFile;
@@ -19,12 +20,16 @@ final class BathymetryBlock {
     private static final Unit[] UNITS =
             {Unit.METRE, Unit.FOOT, Unit.US_SURVEY_FOOT, Unit.FATHOM, Unit.KILOMETRE, Unit.CENTIMETRE};
 
+    private static final String FROM_FILE = "from-file";
+    private static final Map<String, CellFigures> FIGURES =
+            Map.of("standard-deviation", CellFigures.STANDARD_DEVIATION, "95 %", CellFigures.HOLDS_95_PERCENT);
+
     private BathymetryBlock() {}
 
     static Optional<Bathymetry> read(Block plan, PlanFolder folder) {
         return plan.need("bathymetry", "bathymetry: {file: depths.tif, values: elevation, unit: m}")
                 .flatMap(value -> value.block("bathymetry", LayerBlock.keys("values", "unit", "datum", "datum-offset",
-                        "gridding", "reach", "survey-order", "vertical-uncertainty", "horizontal-uncertainty")))
+                        "gridding", "reach", "survey-order", "vertical-uncertainty", "uncertainty-in-file", "horizontal-uncertainty")))
                 .map(block -> bathymetry(block, folder));
     }
 
@@ -85,9 +90,10 @@ final class BathymetryBlock {
     }
 
     private static Uncertainty uncertainty(Block block) {
-        OptionalDouble verticalM = block.quantity("vertical-uncertainty", Kind.LENGTH);
+        Optional<CellFigures> cells = cells(block);
+        OptionalDouble verticalM = cells.isPresent() ? OptionalDouble.empty() : verticalM(block);
         OptionalDouble horizontalM = block.quantity("horizontal-uncertainty", Kind.LENGTH);
-        boolean stated = verticalM.isPresent() || horizontalM.isPresent();
+        boolean stated = cells.isPresent() || verticalM.isPresent() || horizontalM.isPresent();
         if (block.has("survey-order")) {
             Value order = block.get("survey-order").get();
             if (stated) {
@@ -102,10 +108,38 @@ final class BathymetryBlock {
                     + " horizontal-uncertainty); depths and positions are taken as exact");
             return Uncertainty.NONE;
         }
-        if (verticalM.isEmpty() || horizontalM.isEmpty()) {
-            block.findings().warning("bathymetry: " + (verticalM.isEmpty() ? "vertical" : "horizontal")
+        if (cells.isEmpty() && verticalM.isEmpty() || horizontalM.isEmpty()) {
+            block.findings().warning("bathymetry: " + (horizontalM.isEmpty() ? "horizontal" : "vertical")
                     + "-uncertainty is not stated and taken as 0 m");
         }
-        return new Uncertainty(verticalM.orElse(0), 0, horizontalM.orElse(0), 0, "stated in the plan");
+        return new Uncertainty(verticalM.orElse(0), 0, horizontalM.orElse(0), 0, cells,
+                cells.isPresent() ? "vertical from the file, cell by cell" : "stated in the plan");
+    }
+
+    private static OptionalDouble verticalM(Block block) {
+        Optional<String> word = block.get("vertical-uncertainty").filter(BathymetryBlock::isSingle).map(Value::text)
+                .filter(text -> text.matches("\\D+"));
+        if (word.isPresent()) {
+            block.get("vertical-uncertainty").get().problem("vertical-uncertainty is " + Shown.quoted(word.get())
+                    + "; write a number and a unit, for example \"1 m\", or \"" + FROM_FILE + "\"");
+            return OptionalDouble.of(Double.NaN);
+        }
+        return block.quantity("vertical-uncertainty", Kind.LENGTH);
+    }
+
+    private static boolean isSingle(Value value) {
+        return !value.isBlock() && !value.isList();
+    }
+
+    private static Optional<CellFigures> cells(Block block) {
+        Optional<Value> vertical = block.get("vertical-uncertainty")
+                .filter(value -> isSingle(value) && FROM_FILE.equals(value.text()));
+        Optional<Value> kind = block.get("uncertainty-in-file");
+        if (vertical.isEmpty()) {
+            kind.ifPresent(value -> value.problem("uncertainty-in-file says what the figures in the file are, and they are not used;"
+                    + " write \"vertical-uncertainty: " + FROM_FILE + "\", or leave it out"));
+            return Optional.empty();
+        }
+        return Optional.of(kind.flatMap(value -> value.choice(FIGURES, List.of("standard-deviation", "95 %"))).orElse(CellFigures.AS_THE_FILE_SAYS));
     }
 }

@@ -59,6 +59,9 @@ final class CrossChecks {
                     + Shown.number(limits.heightShare().getAsDouble()) + " at every depth down to the limit of "
                     + Shown.metres(deepestM) + "; no place can take it");
         }
+        if (plan.bathymetry().uncertainty().cells().isPresent()) {
+            return;
+        }
         double waterOverM = deepestM - plan.bathymetry().uncertainty().verticalM(deepestM) - heightM;
         if (limits.clearanceAboveM().isPresent() && waterOverM < limits.clearanceAboveM().getAsDouble()) {
             warnings.add("module: even at the depth limit of " + Shown.metres(deepestM) + " only "

@@ -103,6 +103,16 @@ public record SitingPlan(
             LayerFile source, Values values, double metresPerUnit, String unit,
             Optional<String> datum, double datumOffsetM, Gridding gridding, Uncertainty uncertainty) {}
 
+    /** What a file's own vertical uncertainty of each cell is. */
+    public enum CellFigures {
+        /** What the file says of it; where it does not say, a standard deviation. */
+        AS_THE_FILE_SAYS,
+        /** Half of what holds 95 %, near enough. */
+        STANDARD_DEVIATION,
+        /** It holds 95 % as it stands. */
+        HOLDS_95_PERCENT
+    }
+
     /** How the depth of a cell follows from soundings. */
     public enum GriddingMethod { MEDIAN }
 
@@ -116,20 +126,33 @@ public record SitingPlan(
 
     /**
      * Uncertainty of the bathymetry at 95 % confidence, as a function of depth.
-     * Vertical: sqrt(a² + (b·depth)²); horizontal: fixed + share·depth. The form is that of IHO S-44
-     * edition 6, table 1; a plan that states plain figures has b = 0 and share = 0.
+     * Vertical: sqrt(a² + (b·depth)²), unless it stands in the bathymetry's file, cell by cell; horizontal: fixed +
+     * share·depth. The form is that of IHO S-44 edition 6, table 1; a plan that states plain figures has b = 0 and share = 0.
      *
+     * @param cells what the vertical figures in the file are, or empty: the formula counts
      * @param source what the figures come from, for example {@code IHO S-44 order 1a}
      */
     public record Uncertainty(
             double verticalFixedM, double verticalShare,
-            double horizontalFixedM, double horizontalShare, String source) {
+            double horizontalFixedM, double horizontalShare, Optional<CellFigures> cells, String source) {
 
         /** No uncertainty stated. */
         public static final Uncertainty NONE = new Uncertainty(0, 0, 0, 0, "none stated");
 
-        /** Vertical uncertainty in metres (95 %) at a depth in metres, positive down. */
+        /** By depth alone. */
+        public Uncertainty(double verticalFixedM, double verticalShare, double horizontalFixedM, double horizontalShare, String source) {
+            this(verticalFixedM, verticalShare, horizontalFixedM, horizontalShare, Optional.empty(), source);
+        }
+
+        /**
+         * Vertical uncertainty in metres (95 %) at a depth in metres, positive down.
+         *
+         * @throws IllegalStateException if the depth does not tell it, since it stands in the file
+         */
         public double verticalM(double depthM) {
+            if (cells.isPresent()) {
+                throw new IllegalStateException("the vertical uncertainty is that of a cell");
+            }
             double growing = verticalShare * depthM;
             return growing == 0 ? verticalFixedM : Math.sqrt(verticalFixedM * verticalFixedM + growing * growing);
         }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 import org.seacairn.export.AreaTables.Candidate;
+import org.seacairn.place.LeastWater;
 import org.seacairn.plan.SitingPlan;
 
 /** A block for each candidate area: its corners for the chart, its ground, and what a review says of it. */
@@ -35,7 +36,7 @@ record AreaBlocksSection(SitingPlan plan, List<Candidate> areas) implements Sect
         Facts facts = new Facts(html)
                 .add("Sides", units.length(area.area().size().lengthM()) + " x " + units.lengthText(area.area().size().widthM()))
                 .add("Depth", units.length(area.area().depthM().least()) + " to " + units.lengthText(area.area().depthM().most()))
-                .add("Least water over a module", units.down(LeastWater.overM(plan, area.area().depthM().least())) + " " + units.length())
+                .add("Least water over a module", units.down(LeastWater.overM(plan, area.area())) + " " + units.length())
                 .add("Slope", Units.degrees(area.area().slopeDeg().least()) + " to " + Units.degrees(area.area().slopeDeg().most()) + " deg")
                 .add("Room for", area.modules().size() + " modules " + units.lengthText(plan.sites().apartM()) + " apart, no more than "
                         + area.capacityBound());

@@ -5,6 +5,7 @@ import java.util.List;
 import net.sf.geographiclib.Geodesic;
 import net.sf.geographiclib.GeodesicMask;
 import org.seacairn.place.Clearance;
+import org.seacairn.place.LeastWater;
 import org.seacairn.place.Site;
 import org.seacairn.plan.SitingPlan;
 
@@ -47,7 +48,7 @@ record SiteBlocksSection(SitingPlan plan, List<Site> sites) implements Section {
         Facts facts = new Facts(html)
                 .add("Position (WGS 84)", h -> Places.write(h, site.longitudeDeg(), site.latitudeDeg()))
                 .add("Depth", units.lengthText(site.depthM()))
-                .add("Least water over the module", withUnit(units.down(LeastWater.overM(plan, site.depthM())), units.length()))
+                .add("Least water over the module", withUnit(units.down(LeastWater.overM(plan, site)), units.length()))
                 .add("Slope", withUnit(Units.degrees(site.slopeDeg()), "deg"))
                 .add("Landing radius (95 %)", units.lengthText(site.landingRadiusM()));
         if (plan.bottom().isPresent()) {

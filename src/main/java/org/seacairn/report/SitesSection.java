@@ -33,7 +33,7 @@ record SitesSection(SitingPlan plan, String heading, String caption, List<Site> 
                 .figure("Latitude", columns.get("latitude_deg"), Places::latitude)
                 .figure("Longitude", columns.get("longitude_deg"), Places::longitude)
                 .figure("Depth" + length, columns.get("depth_m"), units::length)
-                .figure("Least water over it" + length, columns.get("depth_m"), depthM -> units.down(LeastWater.overM(plan, depthM)))
+                .figure("Least water over it" + length, columns.get("least_water_m"), units::down)
                 .figure("Slope (deg)", columns.get("slope_deg"), Units::degrees)
                 .name("Bottom", Site::bottom)
                 .figure("Landing radius" + length, columns.get("landing_radius_m"), units::length);

@@ -2,7 +2,6 @@ package org.seacairn.review;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.function.DoubleFunction;
 import java.util.function.DoublePredicate;
 import org.locationtech.jts.geom.Coordinate;
 
@@ -15,17 +14,21 @@ final class CellRule implements ReviewRule {
     private final WorkingMap map;
     private final int halo;
     private final SiteCells.Measure measure;
-    private final DoubleFunction<Figures> figures;
+    private final FiguresOf figures;
     private final DoublePredicate failsAnyway;
+
+    /** The figures of the worst cell, by its measure and its depth in metres; of NaN where there is none. */
+    interface FiguresOf {
+        Figures of(double least, double depthM);
+    }
 
     /**
      * @param halo how many cells beyond a cell its measure looks
      * @param measure least at the worst cell
-     * @param figures of the least of the measure; of NaN where there is none
+     * @param figures of the cell that measures least
      * @param failsAnyway whether that least fails whatever the figures say
      */
-    CellRule(RuleText rule, WorkingMap map, int halo, SiteCells.Measure measure, DoubleFunction<Figures> figures,
-            DoublePredicate failsAnyway) {
+    CellRule(RuleText rule, WorkingMap map, int halo, SiteCells.Measure measure, FiguresOf figures, DoublePredicate failsAnyway) {
         this.rule = rule;
         this.map = map;
         this.halo = halo;
@@ -43,7 +46,7 @@ final class CellRule implements ReviewRule {
         if (least.missing() == least.cells()) {
             return List.of(unknown(site, "no-data in all of its cells (" + least.cells() + ")"));
         }
-        Figures found = figures.apply(least.value());
+        Figures found = figures.of(least.value(), least.depthM());
         Verdict verdict = failsAnyway.test(least.value()) ? Verdict.FAIL : found.verdict();
         String note = least.cells() == 1 ? "" : "worst of " + least.cells() + " cells";
         if (verdict != Verdict.FAIL && (least.missing() > 0 || cells.get().partlyOff())) {
@@ -56,7 +59,7 @@ final class CellRule implements ReviewRule {
     }
 
     private Finding unknown(ProposedSite site, String note) {
-        return finding(site, site.geometry().getCoordinate(), figures.apply(Double.NaN), Verdict.NO_DATA, note);
+        return finding(site, site.geometry().getCoordinate(), figures.of(Double.NaN, Double.NaN), Verdict.NO_DATA, note);
     }
 
     private Finding finding(ProposedSite site, Coordinate lonLat, Figures found, Verdict verdict, String note) {

@@ -15,15 +15,17 @@ import org.seacairn.plan.SitingPlan.KeepOff;
 import org.seacairn.plan.SitingPlan.LayerFile;
 import org.seacairn.plan.SitingPlan.Limits;
 import org.seacairn.plan.SitingPlan.Reefs;
-import org.seacairn.plan.SitingPlan.Uncertainty;
 import org.seacairn.review.Figures.Unit;
 import org.seacairn.score.WorkingDepth;
 import org.seacairn.score.WorkingLayers;
 
 /** Every rule of a plan, in the order in which a site is judged. */
 final class ReviewRules {
-    private static final SiteCells.Measure DEPTH = (depths, cols, i) -> depths[i];
-    private static final SiteCells.Measure HEIGHT = (depths, cols, i) -> -depths[i];
+    private static final SiteCells.Measure DEPTH = (ground, i) -> ground.depthM()[i];
+    private static final SiteCells.Measure HEIGHT = (ground, i) -> -ground.depthM()[i];
+    /** The depth that there is at least, as far as it is known. */
+    private static final SiteCells.Measure SURE_DEPTH =
+            (ground, i) -> ground.depthM()[i] - ground.uncertainty().atM(i, ground.depthM()[i]);
     /** Nothing turns over a module with more; a figure that is infinite could not be printed. */
     private static final double MOST_FACTOR = 99;
     private static final DoublePredicate NEVER = value -> false;
@@ -73,31 +75,29 @@ final class ReviewRules {
 
     private void depth() {
         Limits limits = plan.limits();
-        Uncertainty uncertainty = plan.bathymetry().uncertainty();
         double heightM = plan.module().heightM();
         OptionalDouble shallowest = limits.shallowestM();
         // Dry land is too shallow whatever the plan says.
         rules.add(new CellRule(shallowest.isPresent() ? own("depth-least", "limits: depth")
                 : new RuleText("depth-least", "water at all (the plan has no least depth)", Optional.empty(), ""), map, 0, DEPTH,
-                d -> Figures.metresAtLeast(shallowest.orElse(0), d, 0), d -> d <= 0));
+                (d, depthM) -> Figures.metresAtLeast(shallowest.orElse(0), d, 0), d -> d <= 0));
         limits.deepestM().ifPresent(deepest -> rules.add(new CellRule(own("depth-greatest", "limits: depth"), map, 0, HEIGHT,
-                h -> new Figures(Unit.METRES, deepest, -h, 0, false), NEVER)));
-        // The uncertainty grows more slowly than the depth, so that the shallowest cell has the least water over it.
+                (h, depthM) -> new Figures(Unit.METRES, deepest, -h, 0, false), NEVER)));
         limits.clearanceAboveM().ifPresent(above -> rules.add(new CellRule(own("clearance-above", "limits: clearance-above"), map, 0,
-                DEPTH, d -> Figures.metresAtLeast(above, d - heightM, uncertainty.verticalM(d)), NEVER)));
+                SURE_DEPTH, (sure, depthM) -> Figures.metresAtLeast(above, depthM - heightM, depthM - sure), NEVER)));
         limits.heightShare().ifPresent(share -> rules.add(new CellRule(own("height-share", "limits: height-share"), map, 0,
-                DEPTH, d -> Figures.metresAtLeast(heightM / share, d, 0), NEVER)));
+                DEPTH, (d, depthM) -> Figures.metresAtLeast(heightM / share, d, 0), NEVER)));
     }
 
     private void terrain(double cellM) {
         SeabedSlope slope = new SeabedSlope(cellM);
         int side = plan.ruggednessWindowCells();
         plan.limits().steepestDeg().ifPresent(steepest -> rules.add(new CellRule(own("slope", "limits: slope"), map, 1,
-                (depths, cols, i) -> -slope.degrees(depths, cols, i),
-                s -> new Figures(Unit.DEGREES, steepest, -s, 0, false), NEVER)));
+                (ground, i) -> -slope.degrees(ground.depthM(), ground.cols(), i),
+                (s, depthM) -> new Figures(Unit.DEGREES, steepest, -s, 0, false), NEVER)));
         plan.limits().roughest().ifPresent(roughest -> rules.add(new CellRule(own("ruggedness", "limits: ruggedness"), map,
-                1 + side / 2, (depths, cols, i) -> -slope.ruggedness(depths, cols, i, side),
-                r -> new Figures(Unit.VRM, roughest, -r, 0, false), NEVER)));
+                1 + side / 2, (ground, i) -> -slope.ruggedness(ground.depthM(), ground.cols(), i, side),
+                (r, depthM) -> new Figures(Unit.VRM, roughest, -r, 0, false), NEVER)));
     }
 
     private void landing(ModuleDrop drop, double cellM, WorkingLayers layers) {
@@ -105,9 +105,9 @@ final class ReviewRules {
                 own("embedment", "limits: embedment"), map, most, drop, bottom, layers.bottom().orElseThrow().lonLat()))));
         SeabedSlope slope = new SeabedSlope(cellM);
         plan.limits().stability().ifPresent(least -> rules.add(new CellRule(own("stability", "limits: stability"), map, 1,
-                (depths, cols, i) -> Math.min(MOST_FACTOR, drop.stability(
-                        Math.max(0, Math.min(depths[i], drop.deepestM())), slope.degrees(depths, cols, i))),
-                f -> new Figures(Unit.FACTOR, least, f, 0, true), NEVER)));
+                (ground, i) -> Math.min(MOST_FACTOR, drop.stability(
+                        Math.max(0, Math.min(ground.depthM()[i], drop.deepestM())), slope.degrees(ground.depthM(), ground.cols(), i))),
+                (f, depthM) -> new Figures(Unit.FACTOR, least, f, 0, true), NEVER)));
     }
 
     private void reefs(Reefs reefs, WorkingLayer layer) {

@@ -10,6 +10,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Point;
 import org.seacairn.InputException;
+import org.seacairn.criterion.DepthUncertainty;
 import org.seacairn.drop.LandingRadius;
 import org.seacairn.geodesy.GeodesicEdges;
 import org.seacairn.geodesy.Vertices;
@@ -40,8 +41,8 @@ final class SiteCells {
     /** Whether some of the site lies so far off the grid that its cells there were not counted. */
     private final boolean partlyOff;
     private final double landingM;
-    private float[] depths;
-    private int depthsHalo;
+    private Ground ground;
+    private int groundHalo;
     private OptionalDouble ownDepthM = OptionalDouble.empty();
 
     private SiteCells(WorkingDepth depth, Window window, BitSet own, BitSet landing, boolean partlyOff, double landingM) {
@@ -54,20 +55,29 @@ final class SiteCells {
         this.landingM = landingM;
     }
 
+    /**
+     * The ground about a site, row by row.
+     *
+     * @param depthM positive down; NaN for none
+     * @param cols cells in a row
+     */
+    record Ground(float[] depthM, DepthUncertainty uncertainty, int cols) {}
+
     /** What a cell measures; NaN where it measures nothing. */
     interface Measure {
-        /** @param i index of the cell in an array over the window grown by the halo that was asked for */
-        double at(float[] depths, int cols, int i);
+        /** @param i index of the cell in ground as wide as the window grown by the halo that was asked for */
+        double at(Ground ground, int i);
     }
 
     /**
      * The cell that measures least.
      *
      * @param value NaN if no cell measures anything
+     * @param depthM of that cell, positive down
      * @param missing cells that measure nothing
      * @param cells all that were looked at
      */
-    record Least(int col, int row, double value, long missing, long cells) {}
+    record Least(int col, int row, double value, double depthM, long missing, long cells) {}
 
     /**
      * Finds a site's cells.
@@ -198,15 +208,16 @@ final class SiteCells {
         return reached;
     }
 
-    /** Depths over the window and a border, in metres, positive down; NaN for none. Most rules ask for the same. */
-    private float[] depths(int halo) {
-        if (depths == null || depthsHalo != halo) {
+    /** Over the window and a border. Most rules ask for the same. */
+    private Ground ground(int halo) {
+        if (ground == null || groundHalo != halo) {
             Window wide = window.grown(halo);
-            depths = new float[wide.cells()];
-            depthsHalo = halo;
+            float[] depths = new float[wide.cells()];
             depth.read(wide, depths);
+            ground = new Ground(depths, depth.uncertainty().over(wide), wide.cols());
+            groundHalo = halo;
         }
-        return depths;
+        return ground;
     }
 
     /**
@@ -219,27 +230,27 @@ final class SiteCells {
     }
 
     private Least least(BitSet cells, int halo, Measure measure) {
-        float[] read = depths(halo);
-        int cols = window.cols() + 2 * halo;
-        Least least = new Least(0, 0, Double.NaN, 0, 0);
+        Ground about = ground(halo);
+        Least least = new Least(0, 0, Double.NaN, Double.NaN, 0, 0);
         long missing = 0;
         for (int i = cells.nextSetBit(0); i >= 0; i = cells.nextSetBit(i + 1)) {
             int c = i % window.cols();
             int r = i / window.cols();
-            double value = measure.at(read, cols, (r + halo) * cols + c + halo);
+            int at = (r + halo) * about.cols() + c + halo;
+            double value = measure.at(about, at);
             if (Double.isNaN(value)) {
                 missing++;
             } else if (!(value >= least.value)) {
-                least = new Least(window.col() + c, window.row() + r, value, 0, 0);
+                least = new Least(window.col() + c, window.row() + r, value, about.depthM()[at], 0, 0);
             }
         }
-        return new Least(least.col, least.row, least.value, missing, cells.cardinality());
+        return new Least(least.col, least.row, least.value, least.depthM, missing, cells.cardinality());
     }
 
     /** The greatest depth over the site's own cells, for what grows with depth; NaN where none has a depth. */
     double ownDepthM() {
         if (ownDepthM.isEmpty()) {
-            ownDepthM = OptionalDouble.of(-least(own, 0, (read, cols, i) -> -read[i]).value);
+            ownDepthM = OptionalDouble.of(-least(own, 0, (about, i) -> -about.depthM()[i]).value);
         }
         return ownDepthM.getAsDouble();
     }

@@ -11,6 +11,7 @@ import org.seacairn.criterion.BottomCriterion;
 import org.seacairn.criterion.ClearanceCriterion;
 import org.seacairn.criterion.Criterion;
 import org.seacairn.criterion.DepthCriterion;
+import org.seacairn.criterion.DepthUncertainty;
 import org.seacairn.criterion.EmbedmentRule;
 import org.seacairn.criterion.PermitArea;
 import org.seacairn.criterion.Reasons;
@@ -192,7 +193,7 @@ public final class ScoreEngine {
                 suitability.put(measure, values[k++][0]);
             }
         }
-        return new CellDetail(tile.depth()[centre], SlopeCriterion.degrees(tile.slopeTangent()[centre]),
+        return new CellDetail(tile.depth()[centre], tile.uncertainty().atM(centre, tile.depth()[centre]), SlopeCriterion.degrees(tile.slopeTangent()[centre]),
                 bottom.map(b -> b.classAt(col, row)).orElse(""), scoredCell.reasons()[0], scoredCell.score()[0], suitability);
     }
 
@@ -213,6 +214,17 @@ public final class ScoreEngine {
         return depths;
     }
 
+    /** Depths of any window less their vertical uncertainty (95 %), in metres; NaN where either is not known. */
+    public double[] sureDepth(Window window) {
+        float[] depths = depth(window);
+        DepthUncertainty uncertainty = depth.uncertainty().over(window);
+        double[] sure = new double[depths.length];
+        for (int i = 0; i < sure.length; i++) {
+            sure[i] = depths[i] - uncertainty.atM(i, depths[i]);
+        }
+        return sure;
+    }
+
     /** Bottom classes of a window on the grid, empty text where none is mapped; empty without a bottom layer. */
     public Optional<String[]> bottom(Window window) {
         return bottom.map(b -> b.classes(window));
@@ -223,7 +235,7 @@ public final class ScoreEngine {
         Window wide = outer.grown(terrainHalo);
         float[] depths = new float[wide.cells()];
         depth.read(wide, depths);
-        return new Tile(outer, terrainHalo, depths, grid.cellM(), frames);
+        return new Tile(outer, terrainHalo, depths, depth.uncertainty().over(outer), grid.cellM(), frames);
     }
 
     private int[] ruled(Tile tile) {

@@ -2,7 +2,6 @@ package org.seacairn.score;
 
 import java.io.Closeable;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import net.sf.geographiclib.Geodesic;
@@ -36,7 +35,8 @@ public final class WorkingDepth implements Closeable {
 
     private final Bathymetry bathymetry;
     private final GridGeometry grid;
-    private final WindowSource source;
+    private final PaddedSource source;
+    private final VerticalUncertainty uncertainty;
     private final boolean resampled;
     private final double metresDown;
     private final double datumOffsetM;
@@ -59,10 +59,11 @@ public final class WorkingDepth implements Closeable {
         this.resampled = !isOn(crs, cellM);
         this.grid = resampled ? alignedGrid(crs, cellM)
                 : new GridGeometry(crs, bathymetry.west(), bathymetry.north(), cellM, bathymetry.cols(), bathymetry.rows());
-        WindowSource cells = cached(bathymetry);
-        this.source = resampled ? new Resampler(cells, bathymetry.cols(), bathymetry.rows(), bathymetry.west(),
-                bathymetry.north(), bathymetry.cellWidth(), bathymetry.cellHeight(), grid,
-                crs.to(bathymetry.crs()), bathymetry.crs().isGeographic()) : cells;
+        this.source = onGrid(bathymetry::read);
+        this.uncertainty = VerticalUncertainty.of(plan.bathymetry(), bathymetry, this::onGrid);
+        if (!uncertainty.note().isEmpty()) {
+            notes.add(uncertainty.note());
+        }
         this.largestScaleError = scaleError(grid);
     }
 
@@ -142,11 +143,19 @@ public final class WorkingDepth implements Closeable {
         return new GridGeometry(crs, left * cellM, top * cellM, cellM, (int) cols, (int) rows);
     }
 
-    private static WindowSource cached(Bathymetry bathymetry) {
+    /** Cells of the file's grid on the working grid. */
+    private PaddedSource onGrid(WindowSource cells) {
+        WindowSource cached = cached(cells);
+        return new PaddedSource(resampled ? new Resampler(cached, bathymetry.cols(), bathymetry.rows(), bathymetry.west(),
+                bathymetry.north(), bathymetry.cellWidth(), bathymetry.cellHeight(), grid,
+                grid.crs().to(bathymetry.crs()), bathymetry.crs().isGeographic()) : cached, grid.cols(), grid.rows());
+    }
+
+    private WindowSource cached(WindowSource cells) {
         int blockCols = bathymetry.blockCols();
         int blockRows = bathymetry.blockRows();
         if (blockCols == 0) {
-            return bathymetry::read;
+            return cells;
         }
         while ((long) blockCols * blockRows < LEAST_BLOCK_CELLS) {
             if (blockCols < bathymetry.cols() && blockCols <= blockRows) {
@@ -161,7 +170,7 @@ public final class WorkingDepth implements Closeable {
         // fill the heap, and a full heap costs more in collections than a block read twice.
         long twoRows = 2L * blockRows * bathymetry.cols() + 4L * blockCols * blockRows;
         long quarterOfHeap = Runtime.getRuntime().maxMemory() / 4 / Float.BYTES;
-        return new BlockCache(bathymetry::read, bathymetry.cols(), bathymetry.rows(), blockCols, blockRows,
+        return new BlockCache(cells, bathymetry.cols(), bathymetry.rows(), blockCols, blockRows,
                 Math.min(twoRows, quarterOfHeap));
     }
 
@@ -184,24 +193,7 @@ public final class WorkingDepth implements Closeable {
      * @param into receives metres, positive down; NaN for no-data and off the grid
      */
     public void read(Window window, float[] into) {
-        int fromCol = Math.max(0, window.col());
-        int fromRow = Math.max(0, window.row());
-        int cols = Math.min(grid.cols(), window.endCol()) - fromCol;
-        int rows = Math.min(grid.rows(), window.endRow()) - fromRow;
-        if (cols <= 0 || rows <= 0) {
-            Arrays.fill(into, 0, window.cells(), Float.NaN);
-            return;
-        }
-        if (cols == window.cols() && rows == window.rows()) {
-            source.read(fromCol, fromRow, cols, rows, into);
-        } else {
-            float[] part = new float[cols * rows];
-            source.read(fromCol, fromRow, cols, rows, part);
-            Arrays.fill(into, 0, window.cells(), Float.NaN);
-            for (int r = 0; r < rows; r++) {
-                System.arraycopy(part, r * cols, into, window.index(fromCol, fromRow + r), cols);
-            }
-        }
+        source.read(window, into);
         if (metresDown != 1 || datumOffsetM != 0) {
             for (int i = 0; i < window.cells(); i++) {
                 into[i] = (float) (into[i] * metresDown + datumOffsetM);
@@ -213,6 +205,11 @@ public final class WorkingDepth implements Closeable {
     private static String datumNote(SitingPlan.Bathymetry plan) {
         return Shown.metres(Math.abs(plan.datumOffsetM())) + (plan.datumOffsetM() < 0 ? " taken off" : " added to")
                 + " every depth: the plan's datum-offset brings the file's depths to " + Shown.printable(plan.datum().orElse("its datum"));
+    }
+
+    /** Of the depths, on the same grid. */
+    public VerticalUncertainty uncertainty() {
+        return uncertainty;
     }
 
     public GridGeometry grid() {

@@ -76,7 +76,7 @@ class RankCommandTest {
                 + "distance_old_cables_m,nearest_old_cables,nearest_stone,stone_distance_m,landing_radius_m,"
                 + "release_longitude_deg,release_latitude_deg,required_old_cables_m,stone_required_m,"
                 + "release_bearing_deg,release_distance_m,sink_time_s,impact_speed_m_s,impact_energy_kj,tilt_deg,embedment_m,"
-                + "relief_m,stability,standing_note", lines.get(0));
+                + "relief_m,stability,standing_note,depth_uncertainty_m,least_water_m", lines.get(0));
         assertEquals(List.of("1,S01", "2,S02", "3,S03", "4,S04"),
                 lines.stream().skip(1).map(line -> line.substring(0, 5)).toList());
         lines.stream().skip(1).forEach(line -> assertTrue(line.contains(",Cable 1,Teapot,"), line));

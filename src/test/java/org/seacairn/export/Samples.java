@@ -75,7 +75,7 @@ final class Samples {
     /** Complete, with a name that a spreadsheet would run and XML and CSV must escape. */
     static Site site() {
         return new Site(1, "=S-01, \"<A&B>\"", 3, 4, 601234.5, 3012345.25, -79.123456789123, 27.243666666666,
-                92.4, 1.25, "sand", 0.8123456789, suitability(1, 0.5),
+                92.4, 0.75, 1.25, "sand", 0.8123456789, suitability(1, 0.5),
                 List.of(new Clearance("Shipping lanes", 812.3456, 540.25, "#7", -79.1, 27.2),
                         new Clearance("cables", 1200, 540.25, "-cable", -79.2, 27.2)),
                 Optional.of(new Clearance("reefs", 75.5, 67.0825, "@old wreck", -79.12, 27.24)), 30, drops(),
@@ -85,7 +85,7 @@ final class Samples {
 
     /** Nothing known that may be unknown. */
     static Site bareSite() {
-        return new Site(2, "S-02", 3, 5, 601234.5, 3012325.25, -79.1234, 27.2434, 93, Double.NaN, "", 0.5,
+        return new Site(2, "S-02", 3, 5, 601234.5, 3012325.25, -79.1234, 27.2434, 93, Double.NaN, Double.NaN, "", 0.5,
                 suitability(Double.NaN, 0), List.of(), Optional.empty(), 0, List.of(), List.of(),
                 Optional.empty());
     }

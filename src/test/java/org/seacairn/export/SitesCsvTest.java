@@ -36,7 +36,8 @@ class SitesCsvTest {
                 + "required_shipping_lanes_m,required_cables_m,stone_required_m,"
                 + "release_distance_shipping_lanes_m,release_required_shipping_lanes_m,"
                 + "release_distance_cables_m,release_required_cables_m,release_bearing_deg,release_distance_m,sink_time_s,"
-                + "impact_speed_m_s,impact_energy_kj,tilt_deg,embedment_m,relief_m,stability,standing_note", lines().get(0));
+                + "impact_speed_m_s,impact_energy_kj,tilt_deg,embedment_m,relief_m,stability,standing_note,"
+                + "depth_uncertainty_m,least_water_m", lines().get(0));
     }
 
     @Test
@@ -47,13 +48,13 @@ class SitesCsvTest {
         assertEquals("1,\"'=S-01, \"\"<A&B>\"\"\",-79.123456789,27.243666667," + ddm
                 + ",601234.500,3012345.250,92.400,1.250,sand,0.812346,1.000000,0.500000,"
                 + "812.346,#7,1200.000,\"'-cable\",\"'@old wreck\",75.500,30.000,-79.124000,27.243000,540.250,540.250,67.082,"
-                + "640.0,500.0,,,201,31,27,3.7,62,2,0.4,8.7,4.2,", line);
+                + "640.0,500.0,,,201,31,27,3.7,62,2,0.4,8.7,4.2,,0.750,82.550", line);
     }
 
     @Test
     void whatIsNotKnownIsEmpty() throws IOException {
         String line = lines().get(2);
-        assertTrue(line.endsWith(",601234.500,3012325.250,93.000,,,0.500000,,0.000000,,,,,,,0.000,,,,,,,,,,,,,,,,,,,"), line);
+        assertTrue(line.endsWith(",601234.500,3012325.250,93.000,,,0.500000,,0.000000,,,,,,,0.000,,,,,,,,,,,,,,,,,,,,,"), line);
     }
 
     @Test

@@ -5,8 +5,8 @@ import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
 
-/** A BAG of 3 x 2 nodes of 10 x 20 m at 500,000 east, 3,000,000 north on UTM 17. */
-final class BagFixture {
+/** A BAG of 3 x 2 nodes of 10 x 20 m at 500,000 east, 3,000,000 north on UTM 17, and larger ones to measure. */
+public final class BagFixture {
     static final String WKT = "PROJCS[\"WGS 84 / UTM zone 17N\",GEOGCS[\"WGS 84\",DATUM[\"WGS_1984\",SPHEROID[\"WGS 84\",6378137,298.257223563]],"
             + "PRIMEM[\"Greenwich\",0],UNIT[\"degree\",0.0174532925199433],EXTENSION[\"Source\",\"a \"\"b\"\"\"]],PROJECTION[\"Transverse_Mercator\"],"
             + "PARAMETER[\"latitude_of_origin\",0],PARAMETER[\"central_meridian\",-81],PARAMETER[\"scale_factor\",0.9996],"
@@ -25,18 +25,49 @@ final class BagFixture {
 
     /** Metadata as of version 1.5 and later. */
     static String metadata(String corners, String crs, String codeSpace) {
+        return metadata(corners, crs, codeSpace, new int[] {2, 3}, new double[] {20, 10}, "productUncert");
+    }
+
+    /** @param size rows and columns, as the metadata have them; so with the spacing */
+    private static String metadata(String corners, String crs, String codeSpace, int[] size, double[] spacingM, String uncertainty) {
         String axis = "<gmd:axisDimensionProperties><gmd:MD_Dimension><gmd:dimensionName><gmd:MD_DimensionNameTypeCode>%s</gmd:MD_DimensionNameTypeCode>"
                 + "</gmd:dimensionName><gmd:dimensionSize><gco:Integer>%s</gco:Integer></gmd:dimensionSize><gmd:resolution><gco:Measure uom=\"m\">%s"
                 + "</gco:Measure></gmd:resolution></gmd:MD_Dimension></gmd:axisDimensionProperties>";
         return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<gmi:MI_Metadata xmlns:gmi=\"http://www.isotc211.org/2005/gmi\""
                 + " xmlns:gmd=\"http://www.isotc211.org/2005/gmd\" xmlns:gml=\"http://www.opengis.net/gml/3.2\""
                 + " xmlns:gco=\"http://www.isotc211.org/2005/gco\" xmlns:bag=\"http://www.opennavsurf.org/schema/bag\">"
-                + "<gmd:spatialRepresentationInfo><gmd:MD_Georectified>" + axis.formatted("row", 2, 20) + axis.formatted("column", 3, 10)
+                + "<gmd:spatialRepresentationInfo><gmd:MD_Georectified>" + axis.formatted("row", size[0], spacingM[0])
+                + axis.formatted("column", size[1], spacingM[1])
                 + "<gmd:cornerPoints><gml:Point><gml:coordinates decimal=\".\" cs=\",\" ts=\" \">" + corners
                 + "</gml:coordinates></gml:Point></gmd:cornerPoints></gmd:MD_Georectified></gmd:spatialRepresentationInfo>"
                 + system("VERT_CS[\"MLLW\", VERT_DATUM[\"MLLW\", 2000]]", "WKT") + system(crs, codeSpace)
-                + "<bag:verticalUncertaintyType><bag:BAG_VertUncertCode>productUncert</bag:BAG_VertUncertCode></bag:verticalUncertaintyType>"
+                + "<bag:verticalUncertaintyType><bag:BAG_VertUncertCode>" + uncertainty + "</bag:BAG_VertUncertCode></bag:verticalUncertaintyType>"
                 + "</gmi:MI_Metadata>";
+    }
+
+    /**
+     * A BAG on UTM 17 with square cells.
+     *
+     * @param west of the outer edge, metres; so with the south
+     * @param elevations row by row from the north, NaN for none
+     * @param uncertainties as those, as they are to stand in the file
+     * @param kind what the metadata call them
+     */
+    public static byte[] of(double west, double south, double cellM, int cols, int rows, float[] elevations, float[] uncertainties, String kind) {
+        double[] edges = {west + cellM / 2, south + cellM / 2, west + (cols - 0.5) * cellM, south + (rows - 0.5) * cellM};
+        return withMetadata(metadata(edges[0] + "," + edges[1] + " " + edges[2] + "," + edges[3], WKT, "WKT", new int[] {rows, cols},
+                new double[] {cellM, cellM}, kind))
+                .contiguous("elevation", HandHdf.FLOAT, new long[] {rows, cols}, HandHdf.floats(fromSouth(elevations, cols, rows)), NONE)
+                .contiguous("uncertainty", HandHdf.FLOAT, new long[] {rows, cols}, HandHdf.floats(fromSouth(uncertainties, cols, rows)), NONE)
+                .toBytes();
+    }
+
+    private static float[] fromSouth(float[] values, int cols, int rows) {
+        float[] turned = new float[values.length];
+        for (int i = 0; i < values.length; i++) {
+            turned[(rows - 1 - i / cols) * cols + i % cols] = Float.isNaN(values[i]) ? NO : values[i];
+        }
+        return turned;
     }
 
     static String metadata() {

@@ -56,10 +56,21 @@ class BagReaderTest {
             assertEquals(List.of(500_000.0, 3_000_040.0, 10.0, 20.0), List.of(grid.west(), grid.north(), grid.cellWidth(), grid.cellHeight()));
             assertEquals(Crs.ofEpsg(32617), grid.crs());
             assertEquals(List.of("BAG", "m", "MLLW"), List.of(grid.format(), grid.statedUnit(), grid.statedDatum()));
-            assertEquals(List.of("its own vertical uncertainty of each cell (kind: productUncert) is not used; what the plan states counts"), grid.notes());
+            assertEquals(List.of(), grid.notes());
             float[] one = new float[2];
             grid.read(1, 1, 2, 1, one);
             assertArrayEquals(new float[] {-2, -3}, one);
+        }
+    }
+
+    /** 0 is the unknown state of the uncertainty (BAG Format Specification Document 2.0.1, "Uncertainty Grid"). */
+    @Test
+    void uncertaintyOfNothingIsUnknown() throws IOException {
+        byte[] bag = BagFixture.of(500_000, 3_000_000, 10, 3, 1, new float[] {-1, -2, -3}, new float[] {0, -1, .5f}, "rawStdDev");
+        try (Bathymetry grid = Bathymetries.open(Sources.plain(write(bag)))) {
+            float[] values = new float[3];
+            grid.uncertainty().orElseThrow().read(0, 0, 3, 1, values);
+            assertArrayEquals(new float[] {GAP, GAP, .5f}, values);
         }
     }
 
@@ -76,9 +87,9 @@ class BagReaderTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
-        "500005,3000010 500025,3000030 | 1",
-        "500025,3000030 500005,3000010 | 1",
-        "500005,3000010 500035,3000050 | 2",
+        "500005,3000010 500025,3000030 | 0",
+        "500025,3000030 500005,3000010 | 0",
+        "500005,3000010 500035,3000050 | 1",
     })
     void cornersComeInAnyOrderAndADoubtIsTold(String corners, int notes) throws IOException {
         try (Bathymetry grid = open(BagFixture.plain(BagFixture.metadata(corners, BagFixture.WKT, "WKT")))) {

@@ -1,6 +1,7 @@
 package org.seacairn.plan;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.seacairn.plan.PlanOnDisk.LEAST;
 import static org.seacairn.plan.PlanOnDisk.with;
 
@@ -102,8 +103,25 @@ class PlanBlocksTest {
         assertEquals(List.of(), plan.warnings());
     }
 
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            ''                                              | AS_THE_FILE_SAYS
+            '\\n  uncertainty-in-file: standard-deviation'   | STANDARD_DEVIATION
+            '\\n  uncertainty-in-file: 95 %'                 | HOLDS_95_PERCENT
+            """)
+    void verticalUncertaintyFromTheFile(String line, SitingPlan.CellFigures figures) {
+        SitingPlan plan = disk.read(with(LEAST, "  unit: m\n",
+                "  unit: m\n  vertical-uncertainty: from-file\n  horizontal-uncertainty: 5 m" + line.replace("\\n", "\n") + "\n"));
+        Uncertainty uncertainty = plan.bathymetry().uncertainty();
+        assertEquals(new Uncertainty(0, 0, 5, 0, Optional.of(figures), "vertical from the file, cell by cell"), uncertainty);
+        assertEquals(List.of(), plan.warnings());
+        assertThrows(IllegalStateException.class, () -> uncertainty.verticalM(100));
+    }
+
     @Test
     void oneUncertaintyWithoutTheOtherIsWarnedOf() {
+        assertEquals(List.of("bathymetry: horizontal-uncertainty is not stated and taken as 0 m"),
+                disk.read(with(LEAST, "  unit: m\n", "  unit: m\n  vertical-uncertainty: from-file\n")).warnings());
         assertEquals(List.of("bathymetry: horizontal-uncertainty is not stated and taken as 0 m"),
                 disk.read(with(LEAST, "  unit: m\n", "  unit: m\n  vertical-uncertainty: 1 m\n")).warnings());
         assertEquals(List.of("bathymetry: vertical-uncertainty is not stated and taken as 0 m"),
@@ -122,6 +140,10 @@ class PlanBlocksTest {
             unit: m         | unit: m\\n  survey-order: 1                                  | line 5: survey-order is "1"; known here: exclusive, special, 1a, 1b, 2
             unit: m         | unit: m\\n  survey-order: 1a\\n  vertical-uncertainty: 1 m   | line 5: survey-order is given beside vertical-uncertainty or horizontal-uncertainty; leave out the one or the other
             unit: m         | unit: m\\n  survey-order: 1a\\n  horizontal-uncertainty: 1 m | line 5: survey-order is given beside vertical-uncertainty or horizontal-uncertainty; leave out the one or the other
+            unit: m         | unit: m\\n  uncertainty-in-file: 95 %                        | line 5: uncertainty-in-file says what the figures in the file are, and they are not used; write "vertical-uncertainty: from-file", or leave it out
+            unit: m         | unit: m\\n  vertical-uncertainty: from-file\\n  uncertainty-in-file: 2 sigma | line 6: uncertainty-in-file is "2 sigma"; known here: standard-deviation, 95 %
+            unit: m         | unit: m\\n  survey-order: 1a\\n  vertical-uncertainty: from-file | line 5: survey-order is given beside vertical-uncertainty or horizontal-uncertainty; leave out the one or the other
+            unit: m         | unit: m\\n  vertical-uncertainty: file                       | line 5: vertical-uncertainty is "file"; write a number and a unit, for example "1 m", or "from-file"
             unit: m         | unit: m\\n  vertical-uncertainty: 1                          | line 5: vertical-uncertainty is "1"; write the unit, for example "1 m"
             unit: m         | unit: m\\n  datum-offset: -0.3 m                             | line 5: datum-offset is given and datum is not; name the datum to which it brings the depths, for example "datum: MLLW"
             unit: m         | unit: m\\n  datum: MLLW\\n  datum-offset: -0.3             | line 6: datum-offset is "-0.3"; write the unit, for example "-0.3 m"
