@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.Crs;
 import org.seacairn.plan.Shown;
@@ -28,6 +29,7 @@ final class BagReader {
 
     private static final String GROUP = "BAG_root";
     private static final int MOST_METADATA_BYTES = 16 << 20;
+    private static final int MOST_CELLS_A_SIDE = 1 << 30;
     private static final StoredNumber CHARACTER = new StoredNumber(StoredNumber.Form.UNSIGNED, 1, ByteOrder.LITTLE_ENDIAN);
 
     private final HdfStore store;
@@ -42,43 +44,80 @@ final class BagReader {
         return lowerName.endsWith(".bag");
     }
 
-    static Bathymetry open(Path file, Optional<Crs> stated) {
+    /** @param cellM the cell that is wanted, or empty: the file's own */
+    static Bathymetry open(Path file, Optional<Crs> stated, OptionalDouble cellM) {
         HdfStore store = HdfStore.open(file);
         try {
-            return new BagReader(store).grid(stated);
+            return new BagReader(store).grid(stated, cellM);
         } catch (RuntimeException e) {
             store.close();
             throw e;
         }
     }
 
-    private StoredGrid grid(Optional<Crs> stated) {
+    private StoredGrid grid(Optional<Crs> stated, OptionalDouble cellM) {
         Path file = store.file();
         BagMetadata metadata = BagMetadata.parse(file, metadataText());
         List<String> notes = new ArrayList<>();
         StoredArray coarse = array("elevation");
         Optional<StoredArray> uncertainty = nodes.containsKey("uncertainty") ? Optional.of(array("uncertainty")) : Optional.empty();
-        StoredArray elevation = coarse;
+        Crs crs = stated.orElseGet(metadata::crs);
+        double cellWidth = metadata.cellWidth();
+        double cellHeight = metadata.cellHeight();
+        StoredArray values = coarse;
         if (nodes.containsKey("varres_metadata") && nodes.containsKey("varres_refinements")) {
             BagRefinements fine = new BagRefinements(file, store, dataset("varres_metadata"), dataset("varres_refinements"));
-            elevation = fine.shallowest(coarse);
-            uncertainty = uncertainty.map(fine::mostUncertain);
-            notes.add("the grid is of variable resolution: each of its cells of " + Shown.number(metadata.cellWidth()) + " x "
-                    + Shown.number(metadata.cellHeight()) + " takes the shallowest of the finer cells in it, and the largest of their"
-                    + " uncertainties; slope and ruggedness are those of the coarse cells");
+            double wantedM = crs.isGeographic() ? Double.POSITIVE_INFINITY : cellM.orElse(Double.POSITIVE_INFINITY);
+            int across = parts(cellWidth, wantedM, coarse.cols());
+            int along = parts(cellHeight, wantedM, coarse.rows());
+            String cells = "the grid is of variable resolution: each of its cells of " + Shown.number(cellWidth) + " x " + Shown.number(cellHeight);
+            if (across > 1 || along > 1) {
+                values = fine.finer(cellWidth, cellHeight, across, along);
+                uncertainty = uncertainty.map(u -> fine.finerUncertainty(metadata.cellWidth(), metadata.cellHeight(), across, along));
+                cellWidth /= across;
+                cellHeight /= along;
+                notes.add(cells + " is read as " + across + " x " + along + " cells, since the plan's are smaller; each takes the shallowest of"
+                        + " the finer depths in it, or the nearest where they are farther apart"
+                        + spread(fine, cellWidth, cellHeight));
+            } else {
+                values = fine.shallowest(coarse);
+                uncertainty = uncertainty.map(fine::mostUncertain);
+                notes.add(cells + " takes the shallowest of the finer cells in it, and the largest of their uncertainties; slope and"
+                        + " ruggedness are those of the coarse cells" + (crs.isGeographic() ? "" : ", unless the plan states a smaller cell"));
+            }
         }
-        StoredArray values = elevation;
         if (uncertainty.isPresent() && (uncertainty.get().rows() != values.rows() || uncertainty.get().cols() != values.cols())) {
             throw VectorReader.problem(file, "uncertainty", "has " + uncertainty.get().cols() + " x " + uncertainty.get().rows()
                     + " cells and the elevation " + values.cols() + " x " + values.rows() + "; the file is damaged, get it again");
         }
-        checkCorners(metadata, values, notes);
+        checkCorners(metadata, coarse, notes);
         double west = metadata.westNode() - metadata.cellWidth() / 2;
-        double north = metadata.southNode() + (values.rows() - 0.5) * metadata.cellHeight();
+        double north = metadata.southNode() + (coarse.rows() - 0.5) * metadata.cellHeight();
         Packing packing = Packing.plain(NO_DATA);
         Optional<CellUncertainty> layer = uncertainty.map(u -> new Layer(file, u, packing, metadata.uncertaintyKind()));
-        return new StoredGrid(file, "BAG", stated.orElseGet(metadata::crs), west, north, metadata.cellWidth(), metadata.cellHeight(),
-                true, values, packing, "m", Optional.of(Values.ELEVATION), metadata.verticalDatum(), layer, List.copyOf(notes), store);
+        return new StoredGrid(file, "BAG", crs, west, north, cellWidth, cellHeight, true, values, packing, "m", Optional.of(Values.ELEVATION), metadata.verticalDatum(), layer, List.copyOf(notes), store);
+    }
+
+    /** Into how many parts a coarse cell is cut, so that none is larger than wanted. */
+    private int parts(double sizeM, double wantedM, int cells) {
+        double parts = Math.max(1, Math.ceil(sizeM / wantedM - 1e-9));
+        if (parts * cells > MOST_CELLS_A_SIDE) {
+            throw VectorReader.problem(store.file(), "varres_metadata", String.format(Locale.ROOT, "would have %.0f cells of %s m side by side, more"
+                    + " than %d; state a larger cell in the plan", parts * cells, Shown.number(wantedM), MOST_CELLS_A_SIDE));
+        }
+        return (int) parts;
+    }
+
+    private String spread(BagRefinements fine, double cellWidth, double cellHeight) {
+        try {
+            long[] spread = fine.spread(cellWidth, cellHeight);
+            long without = (long) fine.rows() * fine.cols() - spread[0];
+            return (without == 0 ? "" : "; " + without + " of the coarse cells have no finer depths, and none here")
+                    + (spread[1] == 0 ? "" : "; in " + spread[1] + " of " + spread[0] + " they lie farther apart than a cell, so that depths repeat"
+                    + " and slopes come in steps there: a larger cell in the plan avoids it");
+        } catch (IOException e) {
+            throw VectorReader.problem(store.file(), "varres_metadata", "cannot be read (" + e.getMessage() + "); the file is damaged, get it again", e);
+        }
     }
 
     /** The corner points are nodes; files whose points lie a cell too far apart mean something else by them. */

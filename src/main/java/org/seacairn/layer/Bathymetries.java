@@ -4,6 +4,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.Crs;
 import org.seacairn.plan.SitingPlan;
@@ -20,6 +21,10 @@ public final class Bathymetries {
      *     CRS while the plan states none
      */
     public static Bathymetry open(LayerFile source) {
+        return open(source, OptionalDouble.empty());
+    }
+
+    private static Bathymetry open(LayerFile source, OptionalDouble cellM) {
         Path file = source.file();
         String name = file.getFileName().toString();
         requireReadable(file);
@@ -32,7 +37,7 @@ public final class Bathymetries {
             return AsciiGridBathymetry.open(file, stated);
         }
         if (BagReader.takes(lower)) {
-            return BagReader.open(file, stated);
+            return BagReader.open(file, stated, cellM);
         }
         if (NetCdfReader.takes(file, lower)) {
             return NetCdfReader.open(file, stated, source.table());
@@ -42,7 +47,7 @@ public final class Bathymetries {
     }
 
     /**
-     * Opens the plan's bathymetry; soundings are gridded on the plan's cell.
+     * Opens the plan's bathymetry; soundings are gridded on the plan's cell, and a grid of variable resolution is read as finely as that.
      *
      * @throws InputException as {@link #open(LayerFile)} does, or if the file says that its values count
      *     otherwise than the plan has it
@@ -51,7 +56,7 @@ public final class Bathymetries {
         LayerFile source = plan.bathymetry().source();
         requireReadable(source.file());
         boolean soundings = XyzReader.takes(source.file().getFileName().toString().toLowerCase(Locale.ROOT));
-        return agreeing(soundings ? XyzReader.open(plan) : open(source), plan.bathymetry());
+        return agreeing(soundings ? XyzReader.open(plan) : open(source, plan.cellM()), plan.bathymetry());
     }
 
     /** As {@link #open(LayerFile)}, held against what the plan says of its values. */
