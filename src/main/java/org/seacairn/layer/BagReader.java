@@ -78,12 +78,12 @@ final class BagReader {
                 cellHeight /= along;
                 notes.add(cells + " is read as " + across + " x " + along + " cells, since the plan's are smaller; each takes the shallowest of"
                         + " the finer depths in it, or the nearest where they are farther apart"
-                        + spread(fine, cellWidth, cellHeight));
+                        + gaps(fine, spread(fine, cellWidth, cellHeight)));
             } else {
                 values = fine.shallowest(coarse);
                 uncertainty = uncertainty.map(fine::mostUncertain);
                 notes.add(cells + " takes the shallowest of the finer cells in it, and the largest of their uncertainties; slope and"
-                        + " ruggedness are those of the coarse cells" + (crs.isGeographic() ? "" : ", unless the plan states a smaller cell"));
+                        + " ruggedness are those of the coarse cells" + (crs.isGeographic() ? "" : finer(spread(fine, cellWidth, cellHeight))));
             }
         }
         if (uncertainty.isPresent() && (uncertainty.get().rows() != values.rows() || uncertainty.get().cols() != values.cols())) {
@@ -108,16 +108,24 @@ final class BagReader {
         return (int) parts;
     }
 
-    private String spread(BagRefinements fine, double cellWidth, double cellHeight) {
+    private BagRefinements.Spread spread(BagRefinements fine, double cellWidth, double cellHeight) {
         try {
-            long[] spread = fine.spread(cellWidth, cellHeight);
-            long without = (long) fine.rows() * fine.cols() - spread[0];
-            return (without == 0 ? "" : "; " + without + " of the coarse cells have no finer depths, and none here")
-                    + (spread[1] == 0 ? "" : "; in " + spread[1] + " of " + spread[0] + " they lie farther apart than a cell, so that depths repeat"
-                    + " and slopes come in steps there: a larger cell in the plan avoids it");
+            return fine.spread(cellWidth, cellHeight);
         } catch (IOException e) {
             throw VectorReader.problem(store.file(), "varres_metadata", "cannot be read (" + e.getMessage() + "); the file is damaged, get it again", e);
         }
+    }
+
+    private static String finer(BagRefinements.Spread spread) {
+        return Double.isNaN(spread.leastSpacing()) ? "" : "; its finer depths are " + Shown.number(spread.leastSpacing()) + " to "
+                + Shown.number(spread.mostSpacing()) + " apart, and a smaller cell in the plan would have them";
+    }
+
+    private static String gaps(BagRefinements fine, BagRefinements.Spread spread) {
+        long without = (long) fine.rows() * fine.cols() - spread.refined();
+        return (without == 0 ? "" : "; " + without + " of the coarse cells have no finer depths, and none here")
+                + (spread.coarser() == 0 ? "" : "; in " + spread.coarser() + " of " + spread.refined() + " they lie farther apart than a cell, so"
+                + " that depths repeat and slopes come in steps there: a larger cell in the plan avoids it");
     }
 
     /** The corner points are nodes; files whose points lie a cell too far apart mean something else by them. */

@@ -114,19 +114,31 @@ final class BagRefinements {
         return nodes;
     }
 
-    /** How many coarse cells have nodes, and how many of those have them more than half again as far apart as a finer grid's cells. */
-    long[] spread(double partWidth, double partHeight) throws IOException {
+    /**
+     * How fine the survey is.
+     *
+     * @param refined coarse cells that have nodes
+     * @param coarser those of them whose nodes lie more than half again as far apart as a finer grid's cells
+     * @param leastSpacing between nodes, in CRS units, NaN where there are none; so with the most
+     */
+    record Spread(long refined, long coarser, double leastSpacing, double mostSpacing) {}
+
+    Spread spread(double partWidth, double partHeight) throws IOException {
         long refined = 0;
         long coarser = 0;
+        double least = Double.NaN;
+        double most = Double.NaN;
         for (int row = 0; row < rows(); row++) {
             for (Nodes nodes : nodes(row, 0, cols())) {
                 if (nodes.from() >= 0) {
                     refined++;
                     coarser += nodes.spacingX() > 1.5 * partWidth || nodes.spacingY() > 1.5 * partHeight ? 1 : 0;
+                    least = least <= Math.min(nodes.spacingX(), nodes.spacingY()) ? least : Math.min(nodes.spacingX(), nodes.spacingY());
+                    most = most >= Math.max(nodes.spacingX(), nodes.spacingY()) ? most : Math.max(nodes.spacingX(), nodes.spacingY());
                 }
             }
         }
-        return new long[] {refined, coarser};
+        return new Spread(refined, coarser, least, most);
     }
 
     private void requireListed(double from, double count, int row, int col) {

@@ -137,17 +137,16 @@ class BagReaderTest {
             float[] uncertainty = new float[6];
             grid.uncertainty().orElseThrow().read(0, 0, 3, 2, uncertainty);
             assertArrayEquals(new float[] {.4f, .3f, .6f, .9f, .2f, .3f}, uncertainty);
-            assertTrue(grid.notes().get(0).startsWith("the grid is of variable resolution: each of its cells of 10 x 20 takes the shallowest"),
-                    grid.notes().toString());
+            assertEquals(List.of("the grid is of variable resolution: each of its cells of 10 x 20 takes the shallowest of the finer cells in it, and the"
+                    + " largest of their uncertainties; slope and ruggedness are those of the coarse cells; its finer depths are 5 to 10 apart, and"
+                    + " a smaller cell in the plan would have them"), grid.notes());
         }
     }
 
     @Test
     void finerCellsBeyondTheListAreRefused() throws IOException {
-        try (Bathymetry grid = open(BagFixture.variable(5))) {
-            InputException e = assertThrows(InputException.class, () -> all(grid));
-            assertEquals("survey.bag, varres_metadata, row 0, column 0: names the finer cells 5 to 6 of 6; the file is damaged, get it again", e.getMessage());
-        }
+        assertEquals("survey.bag, varres_metadata, row 0, column 0: names the finer cells 5 to 6 of 6; the file is damaged, get it again",
+                refusal(BagFixture.variable(5)));
     }
 
     @Test
