@@ -45,7 +45,7 @@ record PlanSection(SitingPlan plan) implements Section {
                 .add("Landing radius", plan.module().landingRadiusM().isPresent()
                         ? units.lengthText(plan.module().landingRadiusM().getAsDouble()) + ", stated" : "computed from the sinking")
                 .name("Bathymetry", plan.bathymetry().source().file().getFileName() + ", in " + plan.bathymetry().unit()
-                        + plan.bathymetry().datum().map(datum -> " below " + datum).orElse(", datum not stated"))
+                        + plan.bathymetry().datum().map(datum -> " below " + datum).orElse(", datum not stated") + datumOffset(units))
                 .name("Its uncertainty", plan.bathymetry().uncertainty().source());
         plan.inside().ifPresent(inside -> facts.name("Only within", inside.file().getFileName().toString()));
         plan.current().ifPresent(current -> {
@@ -56,6 +56,12 @@ record PlanSection(SitingPlan plan) implements Section {
         });
         facts.end();
         bottom(html);
+    }
+
+    private String datumOffset(Units units) {
+        double offsetM = plan.bathymetry().datumOffsetM();
+        return offsetM == 0 ? "" : "; " + units.lengthText(Math.abs(offsetM)) + (offsetM < 0 ? " taken off" : " added to")
+                + " the file's depths to come to it (datum-offset)";
     }
 
     private void bottom(Html html) {
