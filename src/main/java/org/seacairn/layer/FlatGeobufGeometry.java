@@ -106,7 +106,7 @@ final class FlatGeobufGeometry {
                 : GEOMETRIES.createPolygon(rings.get(0), rings.subList(1, rings.size()).toArray(LinearRing[]::new));
     }
 
-    /** The positions of lines or rings one after the other; without ends, all are of one. */
+    /** The positions of lines or rings one after the other; without ends, all are of one. Empty ones, as GDAL writes them, are left out. */
     private List<Coordinate[]> cut(FlatTable table) {
         Coordinate[] all = positions(table);
         ByteBuffer ends = table.vector(ENDS, Integer.BYTES);
@@ -117,12 +117,14 @@ final class FlatGeobufGeometry {
         int from = 0;
         while (ends.hasRemaining()) {
             long end = Integer.toUnsignedLong(ends.getInt());
-            // An empty piece is none; a file of nothing else must not fill the memory.
-            if (end <= from || end > all.length) {
+            // Without its first ring a polygon's holes would be ground.
+            if (end < from || end > all.length || end == 0 && all.length > 0) {
                 throw new InputException("the geometry's lines or rings end at position " + end + " after " + from + " of " + all.length
                         + "; the file is damaged, export it again");
             }
-            pieces.add(Arrays.copyOfRange(all, from, (int) end));
+            if (end > from) {
+                pieces.add(Arrays.copyOfRange(all, from, (int) end));
+            }
             from = (int) end;
         }
         if (from != all.length) {

@@ -82,12 +82,12 @@ record FlatGeobufHeader(int geometryType, List<Column> columns, long features, i
                     + LayerCrs.REMEDY);
         }
         try {
-            return known ? Crs.ofEpsg(code) : Crs.parse(wkt);
+            return known ? Crs.ofEpsg(code) : LayerCrs.parse(wkt);
         } catch (InputException newerThanOurDataSet) {
             if (!known || wkt == null || wkt.isBlank()) {
                 throw newerThanOurDataSet;
             }
-            return Crs.parse(wkt);
+            return LayerCrs.parse(wkt);
         }
     }
 }

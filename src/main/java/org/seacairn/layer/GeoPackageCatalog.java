@@ -69,10 +69,10 @@ final class GeoPackageCatalog {
             try {
                 return Crs.ofEpsg(code);
             } catch (InputException newerThanOurDataSet) {
-                return Crs.parse(definition);
+                return LayerCrs.parse(definition);
             }
         }
-        return Crs.parse(definition);
+        return LayerCrs.parse(definition);
     }
 
     List<Column> columns(String table) throws SQLException {

@@ -45,6 +45,22 @@ final class LayerCrs {
         }
     }
 
+    /**
+     * Reads what a file states of its CRS: a code, well-known text, or text of version 2, of which the EPSG code is taken.
+     *
+     * @throws InputException without a place, if it cannot be read
+     */
+    static Crs parse(String text) {
+        try {
+            return Crs.parse(text);
+        } catch (InputException e) {
+            if (WktText.isSecondVersion(text)) {
+                return WktText.horizontal(text);
+            }
+            throw e;
+        }
+    }
+
     /** Reads the CRS of the plan, which must state one. */
     static Crs byPlan(LayerFile source) {
         try {

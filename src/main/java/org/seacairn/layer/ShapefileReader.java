@@ -91,7 +91,7 @@ final class ShapefileReader implements VectorReader {
         try {
             // Not strict: an accent in a name must not keep the CRS from being read.
             String text = new String(Files.readAllBytes(prj), StandardCharsets.UTF_8);
-            return Crs.parse(text.replace("\ufeff", "").replaceAll("\\s+", " "));
+            return LayerCrs.parse(text.replace("\ufeff", "").replaceAll("\\s+", " "));
         } catch (IOException e) {
             throw VectorReader.problem(prj, "text", "cannot be read (" + e.getMessage() + ")" + LayerCrs.REMEDY, e);
         } catch (InputException e) {

@@ -15,6 +15,8 @@ import org.seacairn.geodesy.Crs;
 final class WktText {
     private static final int DEEPEST = 40;
     private static final Set<String> COMPOUND = Set.of("COMPD_CS", "COMPOUNDCRS", "BOUNDCRS", "SOURCECRS");
+    private static final Set<String> SECOND_VERSION = Set.of("GEODCRS", "GEODETICCRS", "GEOGCRS", "GEOGRAPHICCRS", "PROJCRS", "PROJECTEDCRS",
+            "COMPOUNDCRS", "BOUNDCRS");
     private static final Set<String> FIRST_VERSION = Set.of("PROJCS", "GEOGCS");
 
     /** A word with what stands in its brackets: nodes, and plain values as they are written. */
@@ -45,6 +47,11 @@ final class WktText {
     static boolean isVertical(String wkt) {
         String start = wkt.strip().toUpperCase(Locale.ROOT);
         return start.startsWith("VERT");
+    }
+
+    /** Whether the text is of version 2 (ISO 19162). */
+    static boolean isSecondVersion(String wkt) {
+        return SECOND_VERSION.contains(wkt.strip().split("[\\s\\[(]", 2)[0].toUpperCase(Locale.ROOT));
     }
 
     /** @throws InputException if the text describes no horizontal CRS that can be read */
