@@ -84,8 +84,9 @@ def band(dataset, number):
     missing = found.GetNoDataValue()
     gone = ~np.isfinite(raw.astype('f8'))
     if missing is not None:
-        gone |= (raw == missing) | (raw.astype('f4') == np.float32(missing))
-    if found.GetMaskFlags() == gdal.GMF_PER_DATASET:
+        with np.errstate(over='ignore'):
+            gone |= (raw == missing) | (raw.astype('f4') == np.float32(missing))
+    if found.GetMaskFlags() & gdal.GMF_PER_DATASET:
         gone |= found.GetMaskBand().ReadAsArray() == 0
     values = (raw.astype('f8') * (found.GetScale() or 1) + (found.GetOffset() or 0)).astype('f4')
     values[gone] = np.nan
@@ -152,6 +153,9 @@ def compare_grid(grids, path, crs=''):
                 wrong.append(f'{differ.sum()} cells differ in {what}, first {a[differ][0]!r} and {b[differ][0]!r}')
     if dataset.GetSpatialRef() is not None and not crs:
         wrong.append(system_difference(dataset.GetSpatialRef(), wkt, frame[0] if frame[0] <= 180 else frame[0] - 360, frame[1]))
+    unit = dataset.GetRasterBand(1).GetUnitType()
+    if dataset.GetDriver().ShortName == 'GTiff' and f'; unit {unit}' * bool(unit) not in notes:
+        wrong.append(f'no unit {unit}')
     said = f'{int(np.isfinite(values).sum())} with a value'
     if np.isfinite(values).any():
         said += f', {np.nanmin(values):.6g} to {np.nanmax(values):.6g}'
@@ -174,19 +178,23 @@ class Layers(Readers):
 
 
 def plain(geometry):
-    """Two dimensions, every ring and part in one order, with its vertices."""
+    """Name and vertices in two dimensions, with every ring and part in one order."""
     flat = geometry.Clone()
     flat.FlattenTo2D()
     flat = flat.Normalize()
-    vertices = []
+    parts = []
 
     def walk(g):
-        if g.GetPointCount():
-            vertices.extend(p[:2] for p in g.GetPoints())
-        for i in range(g.GetGeometryCount()):
-            walk(g.GetGeometryRef(i))
+        if g.GetGeometryName() in ('POINT', 'LINESTRING', 'POLYGON'):
+            lines = [g] if g.GetPointCount() else [g.GetGeometryRef(i) for i in range(g.GetGeometryCount())]
+            parts.append((g.GetGeometryName(), [p[:2] for line in lines for p in line.GetPoints() or []]))
+        else:
+            for i in range(g.GetGeometryCount()):
+                walk(g.GetGeometryRef(i))
     walk(flat)
-    return flat.GetGeometryName(), np.array(vertices).reshape(-1, 2)
+    if flat.GetGeometryName() == 'GEOMETRYCOLLECTION':
+        parts.sort()
+    return flat.GetGeometryName(), np.array([p for _, vertices in parts for p in vertices]).reshape(-1, 2)
 
 
 def moment(value):

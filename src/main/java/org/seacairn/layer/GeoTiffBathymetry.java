@@ -7,17 +7,20 @@ import java.awt.geom.AffineTransform;
 import java.awt.image.DataBufferFloat;
 import java.awt.image.Raster;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.FileImageInputStream;
 import org.geotools.api.coverage.grid.GridEnvelope;
 import org.geotools.api.referencing.datum.PixelInCell;
+import org.geotools.coverage.grid.io.imageio.geotiff.GeoTiffIIOMetadataDecoder;
 import org.geotools.gce.geotiff.GeoTiffReader;
 import org.geotools.util.factory.Hints;
 import org.seacairn.InputException;
@@ -26,8 +29,9 @@ import org.seacairn.geodesy.Crs;
 /**
  * Bathymetry from the first band of a GeoTIFF (OGC 19-008r4): tiled or striped, any compression of
  * the image library, pixel-is-area or pixel-is-point, north-up or south-up. No-data is the value of
- * GDAL's tag 42113, NaN or an infinity, or a 0 in a mask within the file (TIFF 6.0, NewSubfileType 4); scale, offset and unit come from
- * GDAL's tag 42112. Overviews are passed over. Rotated grids are refused, and a mask in a file beside.
+ * GDAL's tag 42113, NaN or an infinity, or a 0 in an alpha band or in a mask within the file (TIFF 6.0, NewSubfileType 4); scale, offset and
+ * unit come from GDAL's tag 42112. Overviews are passed over, and a note tells of other bands. Rotated grids, pictures and grids tied to the ground by
+ * control points are refused, and what lies beside the file and would change its numbers.
  */
 final class GeoTiffBathymetry implements Bathymetry {
     private static final int GDAL_METADATA = 42112;
@@ -47,49 +51,55 @@ final class GeoTiffBathymetry implements Bathymetry {
     private final double scale;
     private final double offset;
     private final String statedUnit;
+    private final String statedDatum;
+    private final List<String> notes;
     private final int blockCols;
     private final int blockRows;
+    /** Number of the band that hides cells where it is 0, or 0 for none. */
+    private final int alpha;
     /** Number of the image in the file that is the mask, or 0 for none. */
     private final int mask;
     /** An image reader serves one thread at a time; idle ones wait here. */
     private final ConcurrentLinkedQueue<ImageReader> idle = new ConcurrentLinkedQueue<>();
 
-    private GeoTiffBathymetry(Path file, Crs crs, GridEnvelope range, AffineTransform cornerToWorld, double noData,
+    private GeoTiffBathymetry(Path file, Crs crs, GridEnvelope range, AffineTransform cornerToWorld, GeoTiffIIOMetadataDecoder tags,
             GeoTiffPixels pixels) throws IOException {
         String gdalMetadata = gdalMetadata(pixels);
+        boolean ownNoData = tags != null && tags.hasNoData();
+        GeoTiffBeside.requireNoOtherMeaning(file, ownNoData, item(gdalMetadata, 0, "scale").or(() -> item(gdalMetadata, 0, "offset")).isPresent());
         this.file = file;
         this.crs = crs;
         this.cols = range.getSpan(0);
         this.rows = range.getSpan(1);
         this.cornerToWorld = cornerToWorld;
-        this.noData = noData;
-        this.scale = item(gdalMetadata, "scale").map(text -> number(file, "scale", text)).orElse(1.0);
-        this.offset = item(gdalMetadata, "offset").map(text -> number(file, "offset", text)).orElse(0.0);
-        this.statedUnit = item(gdalMetadata, "unittype").orElse("");
+        this.noData = ownNoData ? tags.getNoData() : Double.NaN;
+        this.scale = item(gdalMetadata, 0, "scale").map(text -> number(file, "scale", text)).orElse(1.0);
+        this.offset = item(gdalMetadata, 0, "offset").map(text -> number(file, "offset", text)).orElse(0.0);
+        GeoTiffHeights heights = GeoTiffHeights.of(tags);
+        // As GDAL has it, the unit of the vertical CRS holds where no tag names that of the cells.
+        this.statedUnit = item(gdalMetadata, 0, "unittype").orElse(heights.unit());
+        this.statedDatum = heights.datum();
+        this.alpha = pixels.alpha();
+        this.notes = notes(pixels.bands(), alpha, gdalMetadata);
         this.blockCols = pixels.getTileWidth(0);
         this.blockRows = pixels.getTileHeight(0);
         this.mask = pixels.mask(file);
     }
 
     static GeoTiffBathymetry open(Path file, Optional<Crs> stated) {
-        Path beside = file.resolveSibling(file.getFileName() + ".msk");
-        if (Files.exists(beside)) {
-            throw new InputException(file.getFileName() + ": beside it lies a mask, " + beside.getFileName() + ", which is not read here;"
-                    + " write both into one file with the masked cells as no-data, or move the mask away if it does not count");
-        }
+        GeoTiffBeside.requireNoMask(file);
         GeoTiffReader georeferenced = null;
         GeoTiffPixels pixels = null;
         try {
+            // First, since what it does not take has a name, which the other library's refusals have not.
+            pixels = openPixels(file);
+            pixels.check(file);
             // Longitude first, as everywhere in the house.
             georeferenced = new GeoTiffReader(file.toFile(), new Hints(Hints.FORCE_LONGITUDE_FIRST_AXIS_ORDER, true));
             Crs crs = crsOf(file, georeferenced, stated);
             AffineTransform transform = affine(file, georeferenced);
-            double noData = georeferenced.getMetadata() != null && georeferenced.getMetadata().hasNoData()
-                    ? georeferenced.getMetadata().getNoData() : Double.NaN;
-            pixels = openPixels(file);
-            pixels.check(file);
             GeoTiffBathymetry opened = new GeoTiffBathymetry(file, crs, georeferenced.getOriginalGridRange(),
-                    transform, noData, pixels);
+                    transform, georeferenced.getMetadata(), pixels);
             opened.idle.add(pixels);
             return opened;
         } catch (IOException | RuntimeException e) {
@@ -121,7 +131,10 @@ final class GeoTiffBathymetry implements Bathymetry {
     }
 
     private static AffineTransform affine(Path file, GeoTiffReader reader) {
-        if (!(reader.getOriginalGridToWorld(PixelInCell.CELL_CORNER) instanceof AffineTransform t)) {
+        GeoTiffIIOMetadataDecoder tags = reader.getMetadata();
+        boolean controlPoints = tags != null && tags.hasTiePoints() && tags.getModelTiePoints().length > 1 && !tags.hasPixelScales()
+                && !tags.hasModelTrasformation();
+        if (controlPoints || !(reader.getOriginalGridToWorld(PixelInCell.CELL_CORNER) instanceof AffineTransform t)) {
             throw new InputException(file.getFileName() + ": the grid is tied to the ground by control points;"
                     + " resample it to a regular grid first");
         }
@@ -144,11 +157,21 @@ final class GeoTiffBathymetry implements Bathymetry {
         return field == null ? "" : field.getAsString(0);
     }
 
-    /** The first band's value of an item with a role in the text of GDAL's metadata tag. */
-    private static Optional<String> item(String gdalMetadata, String role) {
-        Matcher m = Pattern.compile("<Item (?=[^>]*sample=\"0\")[^>]*role=\"" + role + "\"[^>]*>([^<]*)</Item>")
+    /** A band's value, counted from 0, of an item with a role in the text of GDAL's metadata tag. */
+    private static Optional<String> item(String gdalMetadata, int band, String role) {
+        Matcher m = Pattern.compile("<Item (?=[^>]*sample=\"" + band + "\")[^>]*role=\"" + role + "\"[^>]*>([^<]*)</Item>")
                 .matcher(gdalMetadata);
         return m.find() ? Optional.of(m.group(1).strip()) : Optional.empty();
+    }
+
+    private static List<String> notes(int bands, int alpha, String gdalMetadata) {
+        if (bands == 1) {
+            return List.of();
+        }
+        String names = IntStream.range(0, bands).mapToObj(band -> band == alpha && alpha > 0 ? "alpha"
+                : item(gdalMetadata, band, "description").orElse("unnamed")).collect(Collectors.joining(", "));
+        return List.of("it has " + bands + " bands (" + names + "); the first is taken as the bathymetry, "
+                + (alpha > 0 ? "cells that the alpha band hides are no-data, and no other band is used" : "and no other is used"));
     }
 
     private static double number(Path file, String what, String text) {
@@ -179,6 +202,12 @@ final class GeoTiffBathymetry implements Bathymetry {
                 raster.getSamples(0, 0, cols, rows, 0, into);
             }
             toValues(into, cols * rows);
+            if (alpha > 0) {
+                float[] shown = raster.getSamples(0, 0, cols, rows, alpha, (float[]) null);
+                for (int i = 0; i < shown.length; i++) {
+                    into[i] = shown[i] == 0 ? Float.NaN : into[i];
+                }
+            }
             if (mask > 0) {
                 Raster shown = reader.read(mask, window).getRaster();
                 hide(shown.getSamples(0, 0, cols, rows, 0, (int[]) null), into);
@@ -227,6 +256,10 @@ final class GeoTiffBathymetry implements Bathymetry {
     }
 
     private static InputException damaged(Path file, Exception cause) {
+        if (String.valueOf(cause.getMessage()).contains("Raster to Model Transformation")) {
+            return new InputException(file.getFileName() + ": nothing says where its grid lies, neither in it nor in a world file beside it;"
+                    + " export it as GeoTIFF with its place on the ground", cause);
+        }
         return new InputException(file.getFileName() + ": not a readable GeoTIFF ("
                 + String.valueOf(cause.getMessage()).replace(file.toString(), file.getFileName().toString()) + "); the file is damaged or cut short, get it again", cause);
     }
@@ -290,6 +323,16 @@ final class GeoTiffBathymetry implements Bathymetry {
     @Override
     public String statedUnit() {
         return statedUnit;
+    }
+
+    @Override
+    public String statedDatum() {
+        return statedDatum;
+    }
+
+    @Override
+    public List<String> notes() {
+        return notes;
     }
 
     @Override

@@ -22,9 +22,14 @@ final class GeoTiffPixels extends TIFFImageReader {
     private static final int MASK = 4;
     private static final int BITS_PER_SAMPLE = 258;
     private static final int COMPRESSION = 259;
+    private static final int PHOTOMETRIC = 262;
+    private static final int SAMPLES_PER_PIXEL = 277;
     private static final int PREDICTOR = 317;
+    private static final int EXTRA_SAMPLES = 338;
     private static final int SAMPLE_FORMAT = 339;
 
+    /** Photometric interpretations of numbers that count something: 0 is white, and 0 is black. */
+    private static final Set<Integer> COUNTS = Set.of(0, 1);
     /** Sample format * 1000 + bits: unsigned 1, signed 2, IEEE floating point 3. */
     private static final Set<Integer> KINDS = Set.of(1008, 1016, 2008, 2016, 2032, 3032, 3064);
     /** None, LZW, JPEG, deflate under two numbers, PackBits, Zstandard. */
@@ -55,9 +60,31 @@ final class GeoTiffPixels extends TIFFImageReader {
         return 0;
     }
 
+    /** How many bands the first image has. */
+    int bands() throws IOException {
+        return first(TIFFDirectory.createFromMetadata(getImageMetadata(0)), SAMPLES_PER_PIXEL, 1);
+    }
+
+    /** Number of the first image's band, from 0, that hides cells where it is 0; 0 if there is none. */
+    int alpha() throws IOException {
+        TIFFField extra = TIFFDirectory.createFromMetadata(getImageMetadata(0)).getTIFFField(EXTRA_SAMPLES);
+        for (int i = 0; extra != null && i < extra.getCount(); i++) {
+            // Associated or unassociated alpha; other extra samples are bands of their own.
+            if (extra.getAsInt(i) == 1 || extra.getAsInt(i) == 2) {
+                return bands() - extra.getCount() + i;
+            }
+        }
+        return 0;
+    }
+
     /** @throws InputException if the numbers are of a kind not read here, or pixels are missing */
     void check(Path file) throws IOException {
         TIFFDirectory directory = TIFFDirectory.createFromMetadata(getImageMetadata(0));
+        int photometric = first(directory, PHOTOMETRIC, 1);
+        if (!COUNTS.contains(photometric)) {
+            throw new InputException(file.getFileName() + ": its cells are colours of a picture (TIFF photometric interpretation " + photometric
+                    + ") and no depths; give the grid that the picture was made from");
+        }
         int bits = first(directory, BITS_PER_SAMPLE, 1);
         int format = first(directory, SAMPLE_FORMAT, 1);
         if (!KINDS.contains(1000 * format + bits)) {

@@ -136,7 +136,8 @@ final class KmlReader implements VectorReader {
 
         private String dataName() {
             String name = xml.attribute("name");
-            if (name == null || name.isBlank()) {
+            // An empty name is a name: other formats have columns without one.
+            if (name == null) {
                 throw xml.problem(xml.name() + " has no name; write " + xml.name() + " name=\"…\", or delete it");
             }
             return name.strip();
