@@ -133,7 +133,9 @@ final class GeoPackageReader implements VectorReader {
     /** Reads the rows and returns how many of them have no geometry. */
     private static int readRows(Path file, Connection connection, List<Column> columns, FeatureTable table,
             List<Feature> into) throws SQLException {
-        Column geometryColumn = columns.stream().filter(c -> c.name().equalsIgnoreCase(table.geometryColumn())).findFirst()
+        // SQLite holds names apart that differ in the case of letters beyond ASCII.
+        Column geometryColumn = columns.stream().filter(c -> c.name().equals(table.geometryColumn())).findFirst()
+                .or(() -> columns.stream().filter(c -> c.name().equalsIgnoreCase(table.geometryColumn())).findFirst())
                 .orElseThrow(() -> VectorReader.problem(file, "table \"" + table.name() + "\"", "has no column \""
                         + table.geometryColumn() + "\", which gpkg_geometry_columns names as its geometry; export it again"));
         int geometryAt = columns.indexOf(geometryColumn);

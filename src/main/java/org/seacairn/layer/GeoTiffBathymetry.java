@@ -96,8 +96,8 @@ final class GeoTiffBathymetry implements Bathymetry {
             pixels.check(file);
             // Longitude first, as everywhere in the house.
             georeferenced = new GeoTiffReader(file.toFile(), new Hints(Hints.FORCE_LONGITUDE_FIRST_AXIS_ORDER, true));
-            Crs crs = crsOf(file, georeferenced, stated);
             AffineTransform transform = affine(file, georeferenced);
+            Crs crs = crsOf(file, georeferenced, stated);
             GeoTiffBathymetry opened = new GeoTiffBathymetry(file, crs, georeferenced.getOriginalGridRange(),
                     transform, georeferenced.getMetadata(), pixels);
             opened.idle.add(pixels);

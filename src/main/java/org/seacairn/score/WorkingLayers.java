@@ -82,6 +82,7 @@ public record WorkingLayers(
         /** A layer whose polygons say what lies inside them: some must meet the grid. */
         Optional<WorkingLayer> areas(LayerFile source) {
             return load(source, layer -> {
+                requirePolygons(source, layer, ", only points or lines, which say nothing of the ground between; give polygons, or leave it out of the plan");
                 WorkingLayer working = WorkingLayer.of(layer, grid, grid.cellM());
                 if (working.pieces().stream().noneMatch(p -> p.geometry().getDimension() == 2)) {
                     refuseIfMistaken(layer);
@@ -92,14 +93,17 @@ public record WorkingLayers(
             });
         }
 
+        private static void requirePolygons(LayerFile source, VectorLayer layer, String remedy) {
+            if (layer.features().stream().noneMatch(f -> f.geometry().getDimension() == 2)) {
+                throw new InputException(source.file().getFileName() + ": \"" + source.label() + "\" has no polygon" + remedy);
+            }
+        }
+
         /** What a layer's survey covers; it may leave the grid out. */
         Optional<WorkingLayer> coverage(LayerFile source) {
             return load(source, layer -> {
                 WorkingLayer working = WorkingLayer.of(layer, grid, grid.cellM());
-                if (layer.features().stream().noneMatch(f -> f.geometry().getDimension() == 2)) {
-                    throw new InputException(source.file().getFileName() + ": \"" + source.label()
-                            + "\" has no polygon; draw the extent of the survey as one, or leave coverage out");
-                }
+                requirePolygons(source, layer, "; draw the extent of the survey as one, or leave coverage out");
                 if (working.pieces().isEmpty()) {
                     refuseIfMistaken(layer);
                     warnings.add(source.file().getFileName() + ": \"" + source.label()

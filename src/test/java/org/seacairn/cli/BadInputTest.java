@@ -217,7 +217,8 @@ class BadInputTest {
                         TinyScene.features(TinyScene.polygon("name", "Plot C", 90_000, 0, 91_000, 800))),
                         "permit.geojson: no polygon of \"inside\" meets the working grid; check the file and its CRS…"),
                 mistake("bottom of lines", s -> s.write("bottom.geojson", s.read("cables.geojson")),
-                        "bottom.geojson…no polygon…"),
+                        "bottom.geojson: \"bottom\" has no polygon, only points or lines, which say nothing of the ground between; give polygons,"
+                                + " or leave it out of the plan"),
                 mistake("bottom crosses itself", s -> s.write("bottom.geojson", TinyScene.features(BOW_TIE)),
                         "bottom.geojson, feature 1 at (-80.787…, 29.563…): the polygon crosses itself; correct the feature in a GIS"
                                 + " (repair geometries) and export the file again, or write repair: true beside the file in the plan"),

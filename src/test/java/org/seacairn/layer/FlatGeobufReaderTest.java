@@ -137,6 +137,35 @@ class FlatGeobufReaderTest {
     }
 
     @Test
+    void ofTextOfTheSecondVersionTheCodeIsTaken() {
+        String utm = "PROJCRS[\"WGS 84 / UTM zone 17N\",BASEGEOGCRS[\"WGS 84\",DATUM[\"x\",ELLIPSOID[\"y\",6378137,298.257223563]],ID[\"EPSG\",4326]],"
+                + "CONVERSION[\"UTM zone 17N\",METHOD[\"Transverse Mercator\",ID[\"EPSG\",9807]]],CS[Cartesian,2],AXIS[\"(E)\",east],AXIS[\"(N)\",north]";
+        Map<Integer, Object> header = table(2, (byte) 1, 8, 1L, 9, (short) 0, 10, table(4, utm + ",ID[\"EPSG\",32617]]"));
+        assertEquals(32617, read(FlatGeobufFixture.of(header).feature(positions(500_000, 3_000_000)).toBytes()).crs().epsg().orElse(0));
+        header.put(10, table(4, "BOUNDCRS[SOURCECRS[" + utm + ",ID[\"EPSG\",32617]]],TARGETCRS[GEOGCRS[\"WGS 84\",ID[\"EPSG\",4326]]]]"));
+        assertEquals(32617, read(FlatGeobufFixture.of(header).feature(positions(500_000, 3_000_000)).toBytes()).crs().epsg().orElse(0));
+        header.put(10, table(4, utm + "]"));
+        assertEquals("a.fgb, header: the CRS text \"PROJCRS[\"WGS 84 / UTM zone 17N\",BASEG...\" is of a kind of which only the EPSG code is read,"
+                + " and has none; state crs in the plan, for example EPSG:32617",
+                refusal(FlatGeobufFixture.of(header).feature(positions(500_000, 3_000_000))));
+        assertEquals(32617, VectorLayers.read(Sources.withCrs(write(FlatGeobufFixture.of(header).feature(positions(500_000, 3_000_000)).toBytes()),
+                "EPSG:32617")).crs().epsg().orElse(0));
+    }
+
+    /** GDAL 3.6 writes a ring without points for one that its source has so. */
+    @Test
+    void emptyRingsAndLinesAreLeftOut() {
+        Map<Integer, Object> polygon = rings(new int[] {4, 4}, 0, 0, 9, 0, 9, 9, 0, 0);
+        assertEquals("POLYGON ((0 0, 9 0, 9 9, 0 0))", read(FlatGeobufFixture.of(header(3, 1, List.of())).feature(polygon).toBytes())
+                .features().get(0).geometry().toText());
+        Map<Integer, Object> lines = rings(new int[] {2, 2, 4}, 0, 0, 9, 0, 9, 9, 0, 0);
+        assertEquals("MULTILINESTRING ((0 0, 9 0), (9 9, 0 0))", read(FlatGeobufFixture.of(header(5, 1, List.of())).feature(lines).toBytes())
+                .features().get(0).geometry().toText());
+        assertGeometry("the geometry's lines or rings end at position 0 after 0 of 4; the file is damaged, export it again",
+                3, rings(new int[] {0, 4}, 0, 0, 9, 0, 9, 9, 0, 0));
+    }
+
+    @Test
     void whatGdalWroteIsRefusedWhereverItIsCutShort() {
         for (int length = 1; length < BY_GDAL.length; length += 7) {
             refusal(Arrays.copyOf(BY_GDAL, length));

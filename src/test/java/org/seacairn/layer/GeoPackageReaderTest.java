@@ -14,6 +14,7 @@ import java.sql.SQLException;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -126,6 +127,37 @@ class GeoPackageReaderTest {
         assertEquals(1, layer.features().size());
         assertEquals(1, layer.features().get(0).id());
         assertEquals("{name=deep}", layer.features().get(0).attributes().toString());
+    }
+
+    @ParameterizedTest
+    @CsvSource(quoteCharacter = '`', value = {"the geom", "select", "say \"x\"", "it's", "Géométrie", "a;b--", "?1", "geometry"})
+    void readsColumnsOfAnyName(String geometry) throws SQLException {
+        List<String> names = List.of("two words", "order", "\"quoted\"", "it's mine", "Tiefe in m²", "漢", "x=1", ":p", " ");
+        try (GeoPackageFixture fixture = geographic()) {
+            fixture.run("CREATE TABLE t (id INTEGER PRIMARY KEY, "
+                    + names.stream().map(name -> GeoPackageCatalog.quoted(name) + " TEXT, ").collect(Collectors.joining())
+                    + GeoPackageCatalog.quoted(geometry) + " BLOB)").register("t", geometry.replace("'", "''"), 4326)
+                    .run("INSERT INTO t VALUES (7, " + names.stream().map(name -> "'of " + name.replace("'", "''") + "', ").collect(Collectors.joining())
+                            + "x'" + hex(POINT) + "')");
+        }
+        Feature read = VectorLayers.read(Sources.plain(file())).features().get(0);
+        assertEquals(7, read.id());
+        assertEquals(names.size() + 1, read.attributes().size());
+        for (String name : names) {
+            assertEquals("of " + name, read.attributes().get(name));
+        }
+    }
+
+    /** SQLite takes two names for one if they differ in the case of ASCII letters only; others it keeps apart. */
+    @Test
+    void keepsColumnsApartThatDifferInTheirCase() throws SQLException {
+        try (GeoPackageFixture fixture = geographic()) {
+            fixture.run("CREATE TABLE t (É TEXT, é BLOB, Ω TEXT, ω TEXT)").register("t", "é", 4326)
+                    .run("INSERT INTO t VALUES ('upper', x'" + hex(POINT) + "', 'great', 'small')")
+                    .run("CREATE VIEW v AS SELECT é, É AS name, Ω AS NAME FROM t").register("v", "É", 4326);
+        }
+        assertEquals("{É=upper, Ω=great, ω=small}", VectorLayers.read(Sources.withTable(file(), "t")).features().get(0).attributes().toString());
+        assertEquals("{name=upper, NAME:1=great}", VectorLayers.read(Sources.withTable(file(), "v")).features().get(0).attributes().toString());
     }
 
     @Test
@@ -251,6 +283,7 @@ class GeoPackageReaderTest {
         try (GeoPackageFixture fixture = new GeoPackageFixture(file())) {
             fixture.crs(100, "epsg", 32617, "nonsense").crs(101, "NONE", 101, wkt).crs(102, "EPSG", 999_999, wkt)
                     .crs(103, "NONE", 103, "undefined")
+                    .crs(105, "NONE", 105, "PROJCRS[\"x\",ID[\"EPSG\",32618]]").table("second", 105).row("second", 1, POINT, "a")
                     .table("code", 100).row("code", 1, POINT, "a").table("text", 101).row("text", 1, POINT, "a")
                     .table("newer", 102).row("newer", 1, POINT, "a").table("neither", 103).row("neither", 1, POINT, "a")
                     .table("missing", 104).row("missing", 1, POINT, "a");
@@ -258,6 +291,7 @@ class GeoPackageReaderTest {
         assertEquals(Crs.ofEpsg(32617), VectorLayers.read(Sources.withTable(file(), "code")).crs());
         assertEquals(Crs.ofEpsg(32616), VectorLayers.read(Sources.withTable(file(), "text")).crs());
         assertEquals(Crs.ofEpsg(32616), VectorLayers.read(Sources.withTable(file(), "newer")).crs());
+        assertEquals(Crs.ofEpsg(32618), VectorLayers.read(Sources.withTable(file(), "second")).crs());
         assertTrue(Refusals.of(Sources.withTable(file(), "neither")).startsWith("layers.gpkg, table \"neither\": CRS \"undefined\" is not known"));
         assertTrue(Refusals.of(Sources.withTable(file(), "missing"))
                 .startsWith("layers.gpkg, table \"missing\": its srs_id 104 is not in gpkg_spatial_ref_sys; state its"));

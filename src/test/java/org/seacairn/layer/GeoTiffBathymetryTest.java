@@ -208,20 +208,113 @@ class GeoTiffBathymetryTest {
     }
 
     @Test
-    void ofSeveralBandsTheFirstIsRead() {
+    void ofSeveralBandsTheFirstIsReadAndTheOthersAreTold() {
         double[] values = new double[105];
         for (int i = 0; i < 35; i++) {
             values[3 * i] = -60 - i;
             values[3 * i + 1] = 1;
             values[3 * i + 2] = 2;
         }
-        new HandTiff(COLS, ROWS).bands(3).write(file(), values);
+        HandTiff tiff = new HandTiff(COLS, ROWS).bands(3);
+        tiff.write(file(), values);
         try (Bathymetry b = open()) {
             float[] found = all(b);
             for (int i = 0; i < 35; i++) {
                 assertEquals(-60 - i, found[i]);
             }
             assertWindows(b, found);
+            assertEquals(List.of("it has 3 bands (unnamed, unnamed, unnamed); the first is taken as the bathymetry, and no other is used"), b.notes());
+        }
+        tiff.gdalMetadata("  <Item name=\"DESCRIPTION\" sample=\"0\" role=\"description\">Elevation</Item>\n"
+                + "  <Item name=\"DESCRIPTION\" sample=\"1\" role=\"description\">Uncertainty</Item>").write(file(), values);
+        try (Bathymetry b = open()) {
+            assertEquals(List.of("it has 3 bands (Elevation, Uncertainty, unnamed); the first is taken as the bathymetry, and no other is used"), b.notes());
+        }
+    }
+
+    /** TIFF 6.0, ExtraSamples: 1 and 2 are alpha, 0 is a band like another. */
+    @ParameterizedTest
+    @ValueSource(ints = {0, 1, 2})
+    void whatAnAlphaBandHidesIsNoData(int extraSample) {
+        double[] values = new double[70];
+        for (int i = 0; i < 35; i++) {
+            values[2 * i] = -60 - i;
+            values[2 * i + 1] = i % 3 == 0 ? 0 : 255;
+        }
+        new HandTiff(COLS, ROWS).bands(2).with(338, new int[] {extraSample}).write(file(), values);
+        try (Bathymetry b = open()) {
+            float[] found = all(b);
+            for (int i = 0; i < 35; i++) {
+                assertEquals(extraSample > 0 && i % 3 == 0 ? Float.NaN : -60 - i, found[i], "cell " + i);
+            }
+            assertWindows(b, found);
+            assertEquals(List.of(extraSample == 0 ? "it has 2 bands (unnamed, unnamed); the first is taken as the bathymetry, and no other is used"
+                    : "it has 2 bands (unnamed, alpha); the first is taken as the bathymetry, cells that the alpha band hides are no-data,"
+                            + " and no other band is used"), b.notes());
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"2, 3", "3, 1", "6, 3"})
+    void picturesAreNoBathymetry(int photometric, int bands) {
+        new HandTiff(COLS, ROWS).samples(Sample.UINT16).bands(bands).with(262, new int[] {photometric}).with(320, new int[768])
+                .write(file(), new double[35 * bands]);
+        assertEquals("depths.tif: its cells are colours of a picture (TIFF photometric interpretation " + photometric
+                + ") and no depths; give the grid that the picture was made from", assertThrows(InputException.class, this::open).getMessage());
+    }
+
+    /** OGC 19-008r4: a code, or a name and a unit of the file's own. */
+    @ParameterizedTest
+    @CsvSource({"5703, , , NAVD88, metre", "6360, , , NAVD88, US survey foot", "32767, MLLW depth, 9002, MLLW, foot", ", navd88, 9001, navd88, metre",
+        "65000, , , '', ''", ", , , '', ''"})
+    void keysTellDatumAndUnitOfTheHeights(Integer code, String citation, Integer unit, String datum, String expected) {
+        List<Integer> keys = new ArrayList<>(List.of(1024, 0, 1, 1, 1025, 0, 1, 1, 3072, 0, 1, 32617));
+        if (code != null) {
+            keys.addAll(List.of(4096, 0, 1, code));
+        }
+        HandTiff tiff = new HandTiff(COLS, ROWS);
+        if (citation != null) {
+            keys.addAll(List.of(4097, 34737, citation.length() + 1, 0));
+            tiff.with(34737, citation + "|");
+        }
+        if (unit != null) {
+            keys.addAll(List.of(4099, 0, 1, unit));
+        }
+        keys.addAll(0, List.of(1, 1, 0, keys.size() / 4));
+        tiff.with(34735, keys.stream().mapToInt(key -> key).toArray()).write(file(), counted(35));
+        try (Bathymetry b = open()) {
+            assertEquals(datum, b.statedDatum());
+            assertEquals(expected, b.statedUnit());
+            assertEquals(32617, b.crs().epsg().orElse(0));
+        }
+        tiff.gdalMetadata("  <Item name=\"UNITTYPE\" sample=\"0\" role=\"unittype\">fathom</Item>").write(file(), counted(35));
+        try (Bathymetry b = open()) {
+            assertEquals("fathom", b.statedUnit());
+        }
+    }
+
+    @Test
+    void whatAFileBesideSaysOfTheNumbersIsNotPassedOver() throws IOException {
+        Path beside = folder.resolve("depths.tif.aux.xml");
+        HandTiff tiff = new HandTiff(COLS, ROWS);
+        tiff.write(file(), counted(35));
+        String end = " where the file itself states none, and is not read here; write both into one GeoTIFF"
+                + " (gdal_translate depths.tif new.tif), or move it away if it does not count";
+        for (String element : List.of("<NoDataValue>-110", "<NoDataValue le_hex_endian=\"0\">-110", "<Scale>0.01", "<Offset>5")) {
+            Files.writeString(beside, "<PAMDataset><PAMRasterBand band=\"1\">" + element + "</x></PAMRasterBand></PAMDataset>");
+            assertEquals("depths.tif: beside it lies depths.tif.aux.xml, which states " + element.replaceFirst(" .*\">|>", "> ") + end,
+                    assertThrows(InputException.class, this::open).getMessage());
+        }
+        for (String element : List.of("<Metadata><MDI key=\"STATISTICS_MAXIMUM\">-60</MDI></Metadata>", "<Scale>1</Scale>", "<Offset>0.0</Offset>")) {
+            Files.writeString(beside, "<PAMDataset><PAMRasterBand band=\"1\">" + element + "</PAMRasterBand></PAMDataset>");
+            try (Bathymetry b = open()) {
+                assertArrayEquals(floats(counted(35)), all(b));
+            }
+        }
+        Files.writeString(beside, "<PAMDataset><PAMRasterBand band=\"1\"><NoDataValue>-110</NoDataValue></PAMRasterBand></PAMDataset>");
+        tiff.noData("-110").write(file(), counted(35));
+        try (Bathymetry b = open()) {
+            assertEquals(Float.NaN, all(b)[10]);
         }
     }
 
@@ -386,11 +479,14 @@ class GeoTiffBathymetryTest {
     }
 
     @Test
-    void withoutAPlaceOnTheGroundIsRefusedByTheFilesNameAlone() {
+    void withoutAPlaceOnTheGroundIsRefused() {
         new HandTiff(COLS, ROWS).without(33550, 33922).write(file(), counted(35));
-        String message = assertThrows(InputException.class, this::open).getMessage();
-        assertTrue(message.startsWith("depths.tif"), message);
-        assertTrue(!message.contains(folder.toString()), message);
+        assertEquals("depths.tif: nothing says where its grid lies, neither in it nor in a world file beside it; export it as GeoTIFF with its"
+                + " place on the ground", assertThrows(InputException.class, this::open).getMessage());
+        new HandTiff(COLS, ROWS).without(33550).with(33922, new double[] {0, 0, 0, 500_000, 3_000_000, 0, 7, 0, 0, 500_070, 3_000_001, 0,
+            0, 5, 0, 500_001, 2_999_950, 0}).write(file(), counted(35));
+        assertEquals("depths.tif: the grid is tied to the ground by control points; resample it to a regular grid first",
+                assertThrows(InputException.class, this::open).getMessage());
     }
 
     @ParameterizedTest

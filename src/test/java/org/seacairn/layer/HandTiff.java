@@ -107,6 +107,12 @@ final class HandTiff {
         return this;
     }
 
+    /** @param value shorts as {@code int[]}, longs, doubles or text */
+    HandTiff with(int tag, Object value) {
+        fields.put(tag, value);
+        return this;
+    }
+
     HandTiff without(int... tags) {
         for (int tag : tags) {
             fields.remove(tag);
@@ -150,7 +156,7 @@ final class HandTiff {
         Arrays.fill(ofBands, sample.bits);
         fields.put(258, ofBands.clone());
         fields.put(259, new int[] {1});
-        fields.put(262, new int[] {1});
+        fields.putIfAbsent(262, new int[] {1});
         fields.put(277, new int[] {bands});
         fields.put(278, new int[] {rowsPerStrip});
         Arrays.fill(ofBands, sample.format);

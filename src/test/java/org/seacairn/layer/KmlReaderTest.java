@@ -70,6 +70,13 @@ class KmlReaderTest {
         assertEquals(List.of(), layer.notes());
     }
 
+    /** GDAL writes a column without a name so. */
+    @Test
+    void takesDataWhoseNameIsEmpty() throws IOException {
+        String data = "<ExtendedData><SchemaData><SimpleData name=''>x</SimpleData></SchemaData></ExtendedData>";
+        assertEquals("{name=null, description=null, =x}", read(placemark(data + POINT)).features().get(0).attributes().toString());
+    }
+
     @Test
     void prefersThePlacemarksOwnNameToDataOfThatName() throws IOException {
         String data = "<ExtendedData><Data name='name'><value>other</value></Data></ExtendedData>";

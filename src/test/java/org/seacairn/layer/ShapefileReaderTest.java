@@ -160,6 +160,13 @@ class ShapefileReaderTest {
     }
 
     @Test
+    void takesTheCodeOfWellKnownTextOfTheSecondVersion() throws IOException {
+        Path file = shp(new ShapefileFixture(3).parts(3, LINE));
+        Files.writeString(folder.resolve("lanes.prj"), "GEOGCRS[\"NAD83\",\n  DATUM[\"x\",ELLIPSOID[\"GRS 1980\",6378137,298.257222101]],\n  ID[\"EPSG\",4269]]");
+        assertEquals(Crs.ofEpsg(4269), VectorLayers.read(Sources.plain(file)).crs());
+    }
+
+    @Test
     void takesThePlansCrsBeforeTheFilesAndSaysSo() throws IOException {
         Path file = shp(new ShapefileFixture(3).parts(3, LINE));
         Files.writeString(folder.resolve("lanes.prj"), NAD83);
