@@ -194,7 +194,9 @@ def plain(geometry):
     walk(flat)
     if flat.GetGeometryName() == 'GEOMETRYCOLLECTION':
         parts.sort()
-    return flat.GetGeometryName(), np.array([p for _, vertices in parts for p in vertices]).reshape(-1, 2)
+    # Some of one part are as good as that part.
+    kind = flat.GetGeometryName()[5:] if flat.GetGeometryName().startswith('MULTI') and len(parts) == 1 else flat.GetGeometryName()
+    return kind, np.array([p for _, vertices in parts for p in vertices]).reshape(-1, 2)
 
 
 def moment(value):

@@ -15,8 +15,11 @@ import org.seacairn.InputException;
  * metadata ({@code .aux.xml}). Neither is read; a file that needs one is refused.
  */
 final class GeoTiffBeside {
-    /** Elements of a band in GDAL's auxiliary metadata, with the number that says nothing. */
+    /** The first band in GDAL's auxiliary metadata; the others are not read. */
+    private static final Pattern BAND = Pattern.compile("<PAMRasterBand band=\"1\"(.*?)(?:</PAMRasterBand>|\\z)", Pattern.DOTALL);
+    /** What of it changes the meaning of numbers. */
     private static final Pattern ELEMENT = Pattern.compile("<(NoDataValue|Scale|Offset)(?:\\s[^>]*)?>([^<]*)<");
+    /** … and what says nothing. */
     private static final Set<String> NOTHING = Set.of("Scale 1", "Offset 0");
     /** More than metadata, histograms and tables of attributes need. */
     private static final int MOST_BYTES = 64 << 20;
@@ -42,7 +45,8 @@ final class GeoTiffBeside {
         if (!Files.exists(beside)) {
             return;
         }
-        Matcher element = ELEMENT.matcher(text(beside));
+        Matcher band = BAND.matcher(text(beside));
+        Matcher element = ELEMENT.matcher(band.find() ? band.group(1) : "");
         while (element.find()) {
             String name = element.group(1);
             String value = element.group(2).strip();

@@ -311,6 +311,10 @@ class GeoTiffBathymetryTest {
                 assertArrayEquals(floats(counted(35)), all(b));
             }
         }
+        Files.writeString(beside, "<PAMDataset><PAMRasterBand band=\"1\"></PAMRasterBand><PAMRasterBand band=\"2\"><NoDataValue>0</NoDataValue></PAMRasterBand></PAMDataset>");
+        try (Bathymetry b = open()) {
+            assertArrayEquals(floats(counted(35)), all(b));
+        }
         Files.writeString(beside, "<PAMDataset><PAMRasterBand band=\"1\"><NoDataValue>-110</NoDataValue></PAMRasterBand></PAMDataset>");
         tiff.noData("-110").write(file(), counted(35));
         try (Bathymetry b = open()) {
