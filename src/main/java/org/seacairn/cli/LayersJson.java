@@ -16,6 +16,7 @@ import org.seacairn.geodesy.Crs;
 import org.seacairn.layer.GeometryCheck;
 import org.seacairn.layer.GridValues;
 import org.seacairn.score.BathymetryFacts;
+import org.seacairn.score.ChartComparison;
 import org.seacairn.score.GridFacts;
 import org.seacairn.score.GridOverlap;
 import org.seacairn.score.LayerFacts;
@@ -136,6 +137,9 @@ final class LayersJson {
         if (!facts.classes().isEmpty()) {
             classes(facts.classes());
         }
+        if (facts.chart().isPresent()) {
+            chart(facts.chart().get());
+        }
         invalid(facts.invalid());
         texts("notes", facts.notes());
         texts("warnings", facts.warnings());
@@ -164,6 +168,19 @@ final class LayersJson {
             json.writeEndObject();
         }
         json.writeEndArray();
+    }
+
+    private void chart(ChartComparison chart) throws IOException {
+        json.writeObjectFieldStart("charted_depth");
+        json.writeNumberField("cells_looked_at", chart.looked());
+        json.writeNumberField("compared", chart.compared());
+        json.writeNumberField("within", chart.within());
+        json.writeNumberField("shoaler", chart.shoaler());
+        json.writeNumberField("deeper", chart.deeper());
+        json.writeNumberField("in_no_area", chart.outside());
+        json.writeNumberField("without_depth", chart.chartOnly());
+        json.writeNumberField("polygons_without_charted_depth", chart.silentAreas());
+        json.writeEndObject();
     }
 
     private void invalid(List<GeometryCheck.Finding> findings) throws IOException {

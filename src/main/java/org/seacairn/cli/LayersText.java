@@ -15,6 +15,7 @@ import org.seacairn.plan.SitingPlan.Display;
 import org.seacairn.plan.SitingPlan.Limits;
 import org.seacairn.plan.SitingPlan.Uncertainty;
 import org.seacairn.score.BathymetryFacts;
+import org.seacairn.score.ChartComparison;
 import org.seacairn.score.GridFacts;
 import org.seacairn.score.GridOverlap;
 import org.seacairn.score.LayerFacts;
@@ -121,7 +122,7 @@ final class LayersText {
         block(switch (facts.layer().role()) {
             case KEEP_OFF -> "keep-off " + Shown.quoted(facts.layer().source().label());
             case COVERAGE -> facts.layer().source().label();
-            default -> facts.layer().role().name().toLowerCase(Locale.ROOT);
+            default -> facts.layer().role().name().toLowerCase(Locale.ROOT).replace('_', '-');
         });
         fact("file", "%s (%s%s)", facts.layer().source().file().getFileName(), facts.format(),
                 facts.layer().source().table().map(t -> ", table " + Shown.quoted(t)).orElse(""));
@@ -141,8 +142,22 @@ final class LayersText {
                     counted(c.polygons(), "polygon"), c.planned().map(LayersText::planned).orElse(
                             c.name().isEmpty() ? "unmapped" : "not named by the plan"));
         }
+        facts.chart().ifPresent(this::chart);
         notes(facts.notes());
         warnings(facts.warnings());
+    }
+
+    private void chart(ChartComparison chart) {
+        fact("compared", "%,d of %,d cells looked at; %,d with a depth lie in no area, %,d in an area have no depth", chart.compared(),
+                chart.looked(), chart.outside(), chart.chartOnly());
+        if (chart.compared() > 0) {
+            fact("charted", "%s within the charted range, %s shoaler, %s deeper, beyond the bathymetry's uncertainty",
+                    Shown.percent(chart.within(), chart.compared()), Shown.percent(chart.shoaler(), chart.compared()),
+                    Shown.percent(chart.deeper(), chart.compared()));
+        }
+        if (chart.silentAreas() > 0) {
+            fact("silent", "%s that state no depth", counted(chart.silentAreas(), "polygon"));
+        }
     }
 
     private static String attributes(List<String> names) {

@@ -40,6 +40,7 @@ final class PlanInputs {
         plan.bottom().ifPresent(b -> files.add(b.source().file()));
         plan.reefs().ifPresent(r -> files.add(r.source().file()));
         plan.inside().map(LayerFile::file).ifPresent(files::add);
+        plan.depthAreas().ifPresent(d -> files.add(d.source().file()));
         plan.keepOff().forEach(k -> {
             files.add(k.source().file());
             k.coverage().map(LayerFile::file).ifPresent(files::add);

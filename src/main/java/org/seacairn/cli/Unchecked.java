@@ -30,6 +30,8 @@ final class Unchecked {
         }
         plan.reefs().filter(reefs -> !reefs.confirmed()).ifPresent(reefs -> lines.add("the text of the rule for existing reefs: "
                 + (reefs.ruleSource().isEmpty() ? "the plan names no source" : "its source is not confirmed")));
+        plan.depthAreas().filter(areas -> !areas.confirmed()).ifPresent(areas -> lines.add("the charted depth areas: "
+                + (areas.ruleSource().isEmpty() ? "the plan names no source" : "their source is not confirmed")));
         lines.add("anything that is in no layer: wrecks and cables not charted, traffic, fishing rights, archaeology, habitat");
         return List.copyOf(lines);
     }

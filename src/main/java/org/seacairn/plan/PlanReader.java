@@ -13,6 +13,7 @@ import org.seacairn.plan.SitingPlan.Bathymetry;
 import org.seacairn.plan.SitingPlan.Bottom;
 import org.seacairn.plan.SitingPlan.Combination;
 import org.seacairn.plan.SitingPlan.Current;
+import org.seacairn.plan.SitingPlan.DepthAreas;
 import org.seacairn.plan.SitingPlan.Display;
 import org.seacairn.plan.SitingPlan.KeepOff;
 import org.seacairn.plan.SitingPlan.LayerFile;
@@ -24,7 +25,7 @@ import org.seacairn.plan.SitingPlan.Sites;
 /** Reads a siting plan and the module and current files that it names. Layers are not opened. */
 public final class PlanReader {
     private static final String[] KEYS = {"title", "display", "crs", "cell", "bathymetry", "bottom", "reefs", "inside",
-        "keep-off", "limits", "module", "current", "barge", "terrain", "criteria", "pairwise", "combine", "sites"};
+        "depth-areas", "keep-off", "limits", "module", "current", "barge", "terrain", "criteria", "pairwise", "combine", "sites"};
 
     private static final int USUAL_COUNT = 25;
     private static final int MOST_SITES = 10_000;
@@ -84,6 +85,7 @@ public final class PlanReader {
         Optional<Reefs> reefs = KeepOffBlock.reefs(block, folder);
         Optional<LayerFile> inside = block.get("inside").flatMap(value -> value.block("inside", LayerBlock.keys(LayerBlock.CLASS, LayerBlock.EDGES, LayerBlock.REPAIR)))
                 .map(layer -> LayerBlock.read(layer, "inside", "permit-areas.geojson", folder));
+        Optional<DepthAreas> depthAreas = DepthAreasBlock.read(block, folder);
         Limits limits = LimitsBlock.read(block);
         List<KeepOff> keepOff = KeepOffBlock.read(block, limits, folder);
         Optional<ReefModule> module = ModuleBlock.read(block, folder);
@@ -98,7 +100,7 @@ public final class PlanReader {
         Optional<Sites> sites = sites();
         findings.throwProblems();
         SitingPlan plan = new SitingPlan(file, title, display, crs, cellM, bathymetry.orElseThrow(), bottom, reefs,
-                inside, keepOff, limits, module.orElseThrow(), current, bargeUncertaintyM, window, criteria.list(), criteria.pairwise(),
+                inside, depthAreas, keepOff, limits, module.orElseThrow(), current, bargeUncertaintyM, window, criteria.list(), criteria.pairwise(),
                 combine, sites.orElseThrow(), List.of());
         return withWarnings(plan);
     }
@@ -107,7 +109,7 @@ public final class PlanReader {
         List<String> warnings = new ArrayList<>(findings.warnings());
         warnings.addAll(CrossChecks.warnings(p));
         return new SitingPlan(p.file(), p.title(), p.display(), p.crs(), p.cellM(), p.bathymetry(), p.bottom(), p.reefs(),
-                p.inside(), p.keepOff(), p.limits(), p.module(), p.current(), p.bargeUncertaintyM(), p.ruggednessWindowCells(), p.criteria(),
+                p.inside(), p.depthAreas(), p.keepOff(), p.limits(), p.module(), p.current(), p.bargeUncertaintyM(), p.ruggednessWindowCells(), p.criteria(),
                 p.pairwise(), p.combine(), p.sites(), List.copyOf(warnings));
     }
 

@@ -16,6 +16,7 @@ import java.util.OptionalDouble;
  * @param bottom bottom types, or empty: no bottom rule and no bottom criterion
  * @param reefs existing reefs, or empty
  * @param inside polygons that sites must lie in, or empty: anywhere on the grid
+ * @param depthAreas what a chart says of the depth, or empty: no depth is compared with a chart
  * @param keepOff layers with a distance inside which nothing may be placed, in the plan's order
  * @param current the water's motion, or empty: not stated
  * @param bargeUncertaintyM of the barge's position at the release of a module, 95 %
@@ -34,6 +35,7 @@ public record SitingPlan(
         Optional<Bottom> bottom,
         Optional<Reefs> reefs,
         Optional<LayerFile> inside,
+        Optional<DepthAreas> depthAreas,
         List<KeepOff> keepOff,
         Limits limits,
         ReefModule module,
@@ -185,6 +187,24 @@ public record SitingPlan(
     public record Reefs(
             LayerFile source, Optional<String> nameAttribute, double keepOffM,
             double positionUncertaintyM, Optional<String> ruleSource, boolean confirmed) {}
+
+    /**
+     * Polygons that each tell between which depths the water in them lies, such as the depth areas of a chart.
+     *
+     * @param shallowAttribute attribute with the depth of an area's shallow end, positive down, negative where it dries
+     * @param deepAttribute attribute with the depth of its deep end
+     * @param metresPerUnit what one unit of those is in metres
+     * @param unit the unit as written
+     * @param ruleSource which chart and edition they come from, or empty
+     * @param confirmed false: nobody has checked that source
+     */
+    public record DepthAreas(
+            LayerFile source, String shallowAttribute, String deepAttribute, double metresPerUnit, String unit,
+            Optional<String> ruleSource, boolean confirmed) {
+        /** The names in S-57, which a plan need not repeat. */
+        public static final String USUAL_SHALLOW = "DRVAL1";
+        public static final String USUAL_DEEP = "DRVAL2";
+    }
 
     /**
      * @param distanceM nothing may be placed nearer than this (before uncertainty)

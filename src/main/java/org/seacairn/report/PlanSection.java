@@ -48,6 +48,9 @@ record PlanSection(SitingPlan plan) implements Section {
                         + plan.bathymetry().datum().map(datum -> " below " + datum).orElse(", datum not stated") + datumOffset(units))
                 .name("Its uncertainty", plan.bathymetry().uncertainty().source());
         plan.inside().ifPresent(inside -> facts.name("Only within", inside.file().getFileName().toString()));
+        plan.depthAreas().ifPresent(areas -> facts.name("Charted depth areas", areas.source().file().getFileName()
+                + areas.source().table().map(table -> ", " + table).orElse("") + ", in " + areas.unit() + "; "
+                + areas.ruleSource().map(source -> source + (areas.confirmed() ? "" : " (not confirmed)")).orElse("the plan names no source")));
         plan.current().ifPresent(current -> {
             CurrentLevel surface = current.profiles().get(0).levels().get(0);
             facts.name("Current", current.profiles().size() + (current.profiles().size() == 1 ? " profile" : " profiles")

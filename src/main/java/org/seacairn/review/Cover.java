@@ -85,7 +85,7 @@ final class Cover {
     }
 
     /** How far edges may bulge out of the box of their ends, in degrees of latitude. */
-    private static double bulgeDeg(Envelope box) {
+    static double bulgeDeg(Envelope box) {
         double widthRad = Math.toRadians(box.getWidth());
         return Math.toDegrees(widthRad * widthRad / 8);
     }

@@ -7,10 +7,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoublePredicate;
 import net.sf.geographiclib.Geodesic;
+import org.seacairn.criterion.ChartedDepth;
 import org.seacairn.criterion.WorkingLayer;
 import org.seacairn.drop.LandingRadius;
 import org.seacairn.drop.ModuleDrop;
 import org.seacairn.plan.SitingPlan;
+import org.seacairn.plan.SitingPlan.DepthAreas;
 import org.seacairn.plan.SitingPlan.KeepOff;
 import org.seacairn.plan.SitingPlan.LayerFile;
 import org.seacairn.plan.SitingPlan.Limits;
@@ -59,6 +61,7 @@ final class ReviewRules {
             List<ProposedSite> sites) {
         ReviewRules made = new ReviewRules(plan, landing, map);
         made.depth();
+        plan.depthAreas().ifPresent(areas -> made.chartedDepth(areas, layers.depthAreas().orElseThrow()));
         made.terrain(depth.grid().cellM());
         ModuleDrop.of(plan).ifPresent(drop -> made.landing(drop, depth.grid().cellM(), layers));
         plan.bottom().ifPresent(bottom -> made.rules.add(new BottomRule(made.own("bottom", "bottom: classes"), map,
@@ -87,6 +90,12 @@ final class ReviewRules {
                 SURE_DEPTH, (sure, depthM) -> Figures.metresAtLeast(above, depthM - heightM, depthM - sure), NEVER)));
         limits.heightShare().ifPresent(share -> rules.add(new CellRule(own("height-share", "limits: height-share"), map, 0,
                 DEPTH, (d, depthM) -> Figures.metresAtLeast(heightM / share, d, 0), NEVER)));
+    }
+
+    private void chartedDepth(DepthAreas areas, WorkingLayer layer) {
+        RuleText text = new RuleText(ChartedDepthRule.NAME, areas.ruleSource().orElse(planKey("depth-areas (names no source)")),
+                Optional.of(areas.confirmed()), edges(areas.source()));
+        rules.add(new ChartedDepthRule(text, map, plan, new ChartedAreas(ChartedDepth.of(areas, layer.lonLat()), geodesic)));
     }
 
     private void terrain(double cellM) {

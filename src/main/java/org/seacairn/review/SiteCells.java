@@ -247,6 +247,26 @@ final class SiteCells {
         return new Least(least.col, least.row, least.value, least.depthM, missing, cells.cardinality());
     }
 
+    /** What is shown of a cell: its depth in metres, positive down; NaN for none. */
+    interface CellDepth {
+        void at(int col, int row, double depthM);
+    }
+
+    /** Shows every cell, from the north, of a row from the west. */
+    void forEach(CellDepth shown) {
+        float[] read = depths(0);
+        for (int i = landing.nextSetBit(0); i >= 0; i = landing.nextSetBit(i + 1)) {
+            shown.at(window.col() + i % window.cols(), window.row() + i / window.cols(), read[i]);
+        }
+    }
+
+    /** The depths of a cell of the grid and its eight neighbours, whether they are cells of the site or not. */
+    float[] depthsAbout(int col, int row) {
+        float[] nine = new float[9];
+        depth.read(new Window(col - 1, row - 1, 3, 3), nine);
+        return nine;
+    }
+
     /** The greatest depth over the site's own cells, for what grows with depth; NaN where none has a depth. */
     double ownDepthM() {
         if (ownDepthM.isEmpty()) {

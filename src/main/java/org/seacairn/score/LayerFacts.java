@@ -20,13 +20,15 @@ import org.seacairn.plan.SitingPlan.BottomClass;
  * @param classes of a bottom layer: those in the data by name, then those that only the plan names; empty for others
  * @param invalid geometries and coordinates that cannot be right
  * @param overlap with the working grid, or empty where it cannot be told
+ * @param chart how depth areas agree with the bathymetry, or empty for other layers and where it cannot be told
  * @param notes how the file was read, one line each
  * @param warnings one line each
  */
 public record LayerFacts(
         PlanLayer layer, String format, Crs crs, int features, int withoutGeometry, Map<String, Integer> kinds,
         List<String> attributes, Envelope extent, Optional<Envelope> lonLat, List<ClassCount> classes,
-        List<GeometryCheck.Finding> invalid, Optional<GridOverlap> overlap, List<String> notes, List<String> warnings) {
+        List<GeometryCheck.Finding> invalid, Optional<GridOverlap> overlap,
+        Optional<ChartComparison> chart, List<String> notes, List<String> warnings) {
 
     /**
      * @param name the class, or empty text for features without one

@@ -52,9 +52,11 @@ final class LayerFactsReader {
                     + "; check the CRS that the file or the plan states");
         }
         Optional<GridOverlap> overlap = depth.flatMap(d -> overlap(planned, layer, lonLat.isPresent(), d, warnings));
+        Optional<ChartComparison> chart = planned.role() == Role.DEPTH_AREAS && overlap.isPresent()
+                ? chart(layer, depth.orElseThrow(), warnings) : Optional.empty();
         return new LayerFacts(planned, layer.format(), layer.crs(), layer.features().size(),
                 layer.featuresWithoutGeometry(), kinds(layer), attributes(layer), extent(layer), lonLat, classes,
-                invalid, overlap, layer.notes(), List.copyOf(warnings));
+                invalid, overlap, chart, layer.notes(), List.copyOf(warnings));
     }
 
     private static boolean isOutsideDomain(List<GeometryCheck.Finding> invalid) {
@@ -82,6 +84,17 @@ final class LayerFactsReader {
             warnings.add("how it lies to the working grid cannot be told while geometries are invalid");
         }
         return Optional.empty();
+    }
+
+    private Optional<ChartComparison> chart(VectorLayer layer, WorkingDepth working, List<String> warnings) {
+        try {
+            ChartComparison chart = ChartComparison.of(plan, WorkingLayer.of(layer, working.grid(), 0), working);
+            warnings.addAll(chart.warnings());
+            return Optional.of(chart);
+        } catch (InputException e) {
+            e.problems().forEach(problem -> warnings.add(problem + "; no run takes the layer until this is corrected"));
+            return Optional.empty();
+        }
     }
 
     private static List<String> offGrid(PlanLayer planned, VectorLayer layer, GridOverlap overlap, WorkingDepth working) {

@@ -18,7 +18,7 @@ public record PlanLayer(
 
     /** What a layer is to a plan. */
     public enum Role {
-        BOTTOM(true), REEFS(false), INSIDE(true), KEEP_OFF(false), COVERAGE(true);
+        BOTTOM(true), REEFS(false), INSIDE(true), DEPTH_AREAS(true), KEEP_OFF(false), COVERAGE(true);
 
         private final boolean areas;
 
@@ -32,13 +32,14 @@ public record PlanLayer(
         }
     }
 
-    /** Every vector layer of a plan: bottom, reefs, permit areas, and the keep-off layers in their order, each before its coverage. */
+    /** Every vector layer of a plan: bottom, reefs, permit areas, charted depth areas, and the keep-off layers in their order, each before its coverage. */
     static List<PlanLayer> of(SitingPlan plan) {
         List<PlanLayer> layers = new ArrayList<>();
         plan.bottom().ifPresent(b -> layers.add(new PlanLayer(Role.BOTTOM, b.source(), Optional.empty(), 0, 0)));
         plan.reefs().ifPresent(r -> layers.add(new PlanLayer(Role.REEFS, r.source(), r.nameAttribute(),
                 r.positionUncertaintyM(), Math.max(r.keepOffM(), WorkingLayers.spacingReachM(plan)))));
         plan.inside().ifPresent(i -> layers.add(new PlanLayer(Role.INSIDE, i, Optional.empty(), 0, 0)));
+        plan.depthAreas().ifPresent(d -> layers.add(new PlanLayer(Role.DEPTH_AREAS, d.source(), Optional.empty(), 0, 0)));
         plan.keepOff().forEach(k -> {
             layers.add(new PlanLayer(Role.KEEP_OFF, k.source(), k.nameAttribute(),
                     k.positionUncertaintyM(), Math.max(k.distanceM(), k.comfortableM().orElse(0))));

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.seacairn.InputException;
+import org.seacairn.criterion.ChartedDepth;
 import org.seacairn.criterion.RequiredDistance;
 import org.seacairn.criterion.WorkingLayer;
 import org.seacairn.drop.LandingRadius;
@@ -16,6 +17,7 @@ import org.seacairn.layer.VectorLayers;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.Criterion;
 import org.seacairn.plan.SitingPlan.Curve;
+import org.seacairn.plan.SitingPlan.DepthAreas;
 import org.seacairn.plan.SitingPlan.KeepOff;
 import org.seacairn.plan.SitingPlan.LayerFile;
 import org.seacairn.plan.SitingPlan.Measure;
@@ -29,7 +31,7 @@ import org.seacairn.plan.SitingPlan.Measure;
  * @param notes how the files were read, one line each
  */
 public record WorkingLayers(
-        Optional<WorkingLayer> bottom, Optional<WorkingLayer> reefs, Optional<WorkingLayer> inside,
+        Optional<WorkingLayer> bottom, Optional<WorkingLayer> reefs, Optional<WorkingLayer> inside, Optional<WorkingLayer> depthAreas,
         List<WorkingLayer> keepOff, List<Optional<WorkingLayer>> coverage, List<String> warnings, List<String> notes) {
     /** No survey is deeper; bounds an uncertainty that grows with depth. */
     private static final double DEEPEST_M = 12_000;
@@ -38,7 +40,7 @@ public record WorkingLayers(
      * Reads and prepares every layer; problems of several layers are reported together.
      *
      * @throws InputException if a layer cannot be read, or crosses itself where it must hold an area, or
-     *     the bottom or permit areas lie wholly off the grid, or any layer does so by swapped coordinates,
+     *     the bottom, permit or depth areas lie wholly off the grid, or any layer does so by swapped coordinates,
      *     a missing sign or the wrong unit
      */
     public static WorkingLayers load(SitingPlan plan, GridGeometry grid) {
@@ -48,6 +50,7 @@ public record WorkingLayers(
         Optional<WorkingLayer> inside = plan.inside().flatMap(loader::areas);
         Optional<WorkingLayer> reefs = plan.reefs().flatMap(r -> loader.layer(r.source(),
                 Math.max(spacingReachM(plan), new RequiredDistance(plan, landing, r.keepOffM(), r.positionUncertaintyM()).atDepth(DEEPEST_M))));
+        Optional<WorkingLayer> depthAreas = plan.depthAreas().flatMap(loader::depthAreas);
         List<WorkingLayer> keepOff = new ArrayList<>();
         for (KeepOff rule : plan.keepOff()) {
             loader.layer(rule.source(), Math.max(rule.comfortableM().orElse(0),
@@ -59,7 +62,7 @@ public record WorkingLayers(
         if (!loader.problems.isEmpty()) {
             throw new InputException(loader.problems);
         }
-        return new WorkingLayers(bottom, reefs, inside, List.copyOf(keepOff), coverage,
+        return new WorkingLayers(bottom, reefs, inside, depthAreas, List.copyOf(keepOff), coverage,
                 List.copyOf(loader.warnings), List.copyOf(loader.notes));
     }
 
@@ -97,6 +100,17 @@ public record WorkingLayers(
             if (layer.features().stream().noneMatch(f -> f.geometry().getDimension() == 2)) {
                 throw new InputException(source.file().getFileName() + ": \"" + source.label() + "\" has no polygon" + remedy);
             }
+        }
+
+        /** Areas with a depth each, every one of which must make sense. */
+        Optional<WorkingLayer> depthAreas(DepthAreas plan) {
+            Optional<WorkingLayer> areas = areas(plan.source());
+            try {
+                areas.ifPresent(layer -> ChartedDepth.of(plan, layer.lonLat()));
+            } catch (InputException e) {
+                problems.addAll(e.problems());
+            }
+            return areas;
         }
 
         /** What a layer's survey covers; it may leave the grid out. */

@@ -51,7 +51,7 @@ final class DropPlans {
         OptionalDouble none = OptionalDouble.empty();
         return new SitingPlan(null, "", SitingPlan.Display.METRIC, Optional.empty(), none, null,
                 Optional.of(new Bottom(null, "kind", none, List.of(MUD, SAND, new BottomClass("rock", none, none, none)))),
-                Optional.empty(), Optional.empty(), List.of(),
+                Optional.empty(), Optional.empty(), Optional.empty(), List.of(),
                 new Limits(OptionalDouble.of(60), OptionalDouble.of(150), none, none, none, none, none, OptionalDouble.of(1.5)),
                 new ReefModule(Optional.empty(), "module", 7.62, landingRadiusM, Optional.ofNullable(body), List.of()),
                 profiles.length == 0 ? Optional.empty() : Optional.of(new Current(Optional.empty(), List.of(profiles), 0, speedShare, directionDeg)),

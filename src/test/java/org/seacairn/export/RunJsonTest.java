@@ -147,7 +147,7 @@ class RunJsonTest {
                 Optional.of(new SitingPlan.Bottom(plan.bathymetry().source(), "kind", OptionalDouble.empty(),
                         List.of(new SitingPlan.BottomClass("mud", OptionalDouble.of(0.45),
                                 OptionalDouble.of(4000), OptionalDouble.of(1500))))),
-                plan.reefs(), plan.inside(), plan.keepOff(), plan.limits(), plan.module(),
+                plan.reefs(), plan.inside(), plan.depthAreas(), plan.keepOff(), plan.limits(), plan.module(),
                 Optional.of(new SitingPlan.Current(Optional.empty(), List.of(new SitingPlan.CurrentProfile("", List.of(
                         new SitingPlan.CurrentLevel(0, 1.8, 10)))), 0, 0, 0)), plan.bargeUncertaintyM(), plan.ruggednessWindowCells(), plan.criteria(),
                 plan.pairwise(), plan.combine(), plan.sites(), plan.warnings());

@@ -51,7 +51,7 @@ final class Samples {
         return new SitingPlan(PLAN, "Infill off <Nowhere> & back", SitingPlan.Display.US, Optional.empty(),
                 OptionalDouble.of(20),
                 new Bathymetry(grid, SitingPlan.Values.ELEVATION, 1, "m", Optional.of("MLLW"), 0, SitingPlan.Gridding.USUAL, Uncertainty.NONE),
-                Optional.empty(), Optional.empty(), Optional.empty(), keepOff,
+                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), keepOff,
                 new Limits(OptionalDouble.of(60), OptionalDouble.of(150), OptionalDouble.of(5), OptionalDouble.empty(),
                         OptionalDouble.of(25.908), OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty()),
                 new ReefModule(Optional.empty(), "pole", 9.1, OptionalDouble.of(30), Optional.empty(), List.of("base", "pole")),
