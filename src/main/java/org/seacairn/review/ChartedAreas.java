@@ -24,8 +24,9 @@ final class ChartedAreas {
      * One polygon of an area.
      *
      * @param place among all, in the order of the layer
+     * @param alone whether its area has no other
      */
-    record Charted(GeodesicArea polygon, ChartedDepth.Area area, int place) {
+    record Charted(GeodesicArea polygon, ChartedDepth.Area area, int place, boolean alone) {
         ChartedDepth depth() {
             return area.depth();
         }
@@ -33,10 +34,12 @@ final class ChartedAreas {
 
     /** @param areas longitude and latitude */
     ChartedAreas(List<ChartedDepth.Area> areas, Geodesic geodesic) {
+        int place = 0;
         for (int i = 0; i < areas.size(); i++) {
-            for (Object polygon : PolygonExtracter.getPolygons(areas.get(i).feature().geometry())) {
+            List<?> polygons = PolygonExtracter.getPolygons(areas.get(i).feature().geometry());
+            for (Object polygon : polygons) {
                 boxes.insert(box((Polygon) polygon),
-                        new Charted(new GeodesicArea(i, (Polygon) polygon, geodesic), areas.get(i), boxes.size()));
+                        new Charted(new GeodesicArea(i, (Polygon) polygon, geodesic), areas.get(i), place++, polygons.size() == 1));
             }
         }
         boxes.build();

@@ -4,9 +4,10 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.locationtech.jts.geom.Coordinate;
+import org.seacairn.criterion.ChartedDepth;
 import org.seacairn.plan.Shown;
-import org.seacairn.review.ChartedAreas.Charted;
 
 /** Gathers what charted depth areas say of the places of one site; the worst of them decides, and the note tells of the others. */
 final class ChartedDepthFinding {
@@ -23,7 +24,7 @@ final class ChartedDepthFinding {
     }
 
     /** Where a kind is worst, and at how many places it was met. */
-    private record Tally(Figures figures, Coordinate at, Charted charted, int count) {
+    private record Tally(Figures figures, Supplier<Coordinate> at, ChartedDepth.Area charted, int count) {
         /** The smaller the worse; an end that is not known is no figure to be afraid of. */
         double marginM() {
             return Double.isNaN(figures.margin()) ? Double.POSITIVE_INFINITY : figures.margin();
@@ -36,7 +37,7 @@ final class ChartedDepthFinding {
     private final Map<Kind, Tally> tallies = new EnumMap<>(Kind.class);
     private int places;
     private int outside;
-    private Coordinate firstOutside;
+    private Supplier<Coordinate> firstOutside;
 
     ChartedDepthFinding(ProposedSite site, RuleText rule, WorkingMap map) {
         this.site = site;
@@ -45,13 +46,14 @@ final class ChartedDepthFinding {
     }
 
     /** A place that no area holds. */
-    void addOutside(Coordinate lonLat) {
+    void addOutside(Supplier<Coordinate> lonLat) {
         firstOutside = outside == 0 ? lonLat : firstOutside;
         outside++;
         places++;
     }
 
-    void add(Kind kind, Figures figures, Coordinate lonLat, Charted charted) {
+    /** @param lonLat the place, asked for only if it is the one to be told of */
+    void add(Kind kind, Figures figures, Supplier<Coordinate> lonLat, ChartedDepth.Area charted) {
         Tally former = tallies.get(kind);
         Tally now = new Tally(figures, lonLat, charted, former == null ? 1 : former.count + 1);
         tallies.put(kind, former == null || now.marginM() < former.marginM() ? now
@@ -80,12 +82,12 @@ final class ChartedDepthFinding {
         }
         String note = String.join("; ", notes);
         if (tallies.isEmpty()) {
-            return finding(Figures.metresAtLeast(Double.NaN, Double.NaN, 0), Verdict.NO_DATA, "", firstOutside, note);
+            return finding(Figures.metresAtLeast(Double.NaN, Double.NaN, 0), Verdict.NO_DATA, "", firstOutside.get(), note);
         }
         Kind worst = worst();
         Tally tally = tallies.get(worst);
         boolean unknown = worst.verdict != Verdict.FAIL && (outside > 0 || partlyOff);
-        return finding(tally.figures, unknown ? Verdict.NO_DATA : worst.verdict, "#" + tally.charted.area().feature().id(), tally.at, note);
+        return finding(tally.figures, unknown ? Verdict.NO_DATA : worst.verdict, "#" + tally.charted.feature().id(), tally.at.get(), note);
     }
 
     private Kind worst() {

@@ -1,18 +1,21 @@
 package org.seacairn.review;
 
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import net.sf.geographiclib.GeodesicData;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.seacairn.criterion.ChartedCells;
+import org.seacairn.criterion.ChartedDepth;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.Limits;
-import org.seacairn.plan.SitingPlan.Uncertainty;
 import org.seacairn.review.ChartedAreas.Charted;
 import org.seacairn.review.ChartedDepthFinding.Kind;
 import org.seacairn.review.Figures.Unit;
@@ -35,17 +38,18 @@ final class ChartedDepthRule implements ReviewRule {
 
     private final RuleText rule;
     private final WorkingMap map;
+    private final ChartedCells cellsOnChart;
     private final ChartedAreas areas;
-    private final Uncertainty uncertainty;
     /** What the limits and the module ask for; 0 where they ask for nothing. */
     private final double leastDepthM;
+    /** Infinite where nothing limits it. */
     private final double greatestDepthM;
 
-    ChartedDepthRule(RuleText rule, WorkingMap map, SitingPlan plan, ChartedAreas areas) {
+    ChartedDepthRule(RuleText rule, WorkingMap map, SitingPlan plan, ChartedCells cellsOnChart) {
         this.rule = rule;
         this.map = map;
-        this.areas = areas;
-        this.uncertainty = plan.bathymetry().uncertainty();
+        this.cellsOnChart = cellsOnChart;
+        this.areas = new ChartedAreas(cellsOnChart.areas(), map.grid().crs().geodesic());
         Limits limits = plan.limits();
         double heightM = plan.module().heightM();
         double clearM = limits.clearanceAboveM().isPresent() ? limits.clearanceAboveM().getAsDouble() + heightM : 0;
@@ -60,54 +64,55 @@ final class ChartedDepthRule implements ReviewRule {
         if (cells.isEmpty()) {
             return List.of(found.offTheGrid());
         }
-        Map<GeodesicArea, Charted> held = new IdentityHashMap<>();
-        cells.get().forEach((col, row, depthM) -> {
-            Coordinate centre = map.lonLat(col, row);
-            List<Charted> holding = areas.holding(centre.x, centre.y);
-            holding.forEach(charted -> held.put(charted.polygon(), charted));
-            if (holding.isEmpty()) {
-                found.addOutside(centre);
-            } else if (Double.isNaN(depthM)) {
-                addUnsurveyed(found, centre, holding.get(0));
+        Set<ChartedDepth.Area> held = Collections.newSetFromMap(new IdentityHashMap<>());
+        cells.get().forEach(cellsOnChart, (col, row, depthM, uncertaintyM, area) -> {
+            if (area == ChartedCells.NONE) {
+                found.addOutside(() -> map.lonLat(col, row));
+                return;
+            }
+            ChartedDepth.Area charted = cellsOnChart.areas().get(area);
+            held.add(charted);
+            if (Double.isNaN(depthM)) {
+                addUnsurveyed(found, () -> map.lonLat(col, row), charted);
             } else {
-                Figures figures = figures(depthM, holding.get(0));
-                found.add(kind(figures), figures, centre, holding.get(0));
+                Figures figures = figures(depthM, uncertaintyM, charted.depth());
+                found.add(kind(figures), figures, () -> map.lonLat(col, row), charted);
             }
         });
         betweenCentres(found, site, cells.get(), held);
         return List.of(found.finding(cells.get().partlyOff()));
     }
 
-    /** A depth against the nearer end of the range, which the uncertainty widens. */
-    private Figures figures(double depthM, Charted charted) {
-        double allowedM = uncertainty.verticalM(depthM);
-        Figures shallow = Figures.metresAtLeast(charted.depth().shallowM() - allowedM, depthM, 0);
-        Figures deep = new Figures(Unit.METRES, charted.depth().deepM() + allowedM, depthM, 0, false);
-        return Double.isNaN(charted.depth().deepM()) || shallow.margin() <= deep.margin() ? shallow : deep;
+    /** A depth against the nearer end of the range, which the uncertainty widens; one that is not known does not. */
+    private static Figures figures(double depthM, double uncertaintyM, ChartedDepth charted) {
+        double allowedM = Double.isNaN(uncertaintyM) ? 0 : uncertaintyM;
+        Figures shallow = Figures.metresAtLeast(charted.shallowM() - allowedM, depthM, 0);
+        Figures deep = new Figures(Unit.METRES, charted.deepM() + allowedM, depthM, 0, false);
+        return Double.isNaN(charted.deepM()) || shallow.margin() <= deep.margin() ? shallow : deep;
     }
 
     private static Kind kind(Figures figures) {
         return figures.margin() >= 0 ? Kind.AGREES : figures.atLeast() ? Kind.SHOALER : Kind.DEEPER;
     }
 
-    private void addUnsurveyed(ChartedDepthFinding found, Coordinate at, Charted charted) {
-        double shallowM = charted.depth().shallowM();
-        double deepM = charted.depth().deepM();
-        Figures deepest = Figures.metresAtLeast(leastDepthM, deepM, 0);
-        if (deepest.verdict() == Verdict.FAIL || deepM <= 0) {
+    private void addUnsurveyed(ChartedDepthFinding found, Supplier<Coordinate> at, ChartedDepth.Area charted) {
+        ChartedDepth depth = charted.depth();
+        Figures deepest = Figures.metresAtLeast(leastDepthM, depth.deepM(), 0);
+        Figures shoalest = new Figures(Unit.METRES, greatestDepthM, depth.shallowM(), 0, false);
+        if (deepest.verdict() == Verdict.FAIL || depth.deepM() <= 0) {
             found.add(Kind.TOO_SHALLOW, deepest, at, charted);
-        } else if (shallowM > greatestDepthM) {
-            found.add(Kind.TOO_DEEP, new Figures(Unit.METRES, greatestDepthM, shallowM, 0, false), at, charted);
+        } else if (shoalest.verdict() == Verdict.FAIL) {
+            found.add(Kind.TOO_DEEP, shoalest, at, charted);
         } else {
-            found.add(Kind.UNSURVEYED, Figures.metresAtLeast(leastDepthM, shallowM, 0), at, charted);
+            found.add(Kind.UNSURVEYED, Figures.metresAtLeast(leastDepthM, depth.shallowM(), 0), at, charted);
         }
     }
 
-    private void betweenCentres(ChartedDepthFinding found, ProposedSite site, SiteCells cells, Map<GeodesicArea, Charted> held) {
+    private void betweenCentres(ChartedDepthFinding found, ProposedSite site, SiteCells cells, Set<ChartedDepth.Area> held) {
         double reachM = site.isPoint() ? Math.max(cells.landingM(), LEAST_RADIUS_M) : 0;
         SharedGround ground = null;
         for (Charted charted : areas.near(site.geometry().getEnvelopeInternal(), reachM)) {
-            if (held.containsKey(charted.polygon()) || site.isPoint() && isBeyond(charted, site.geometry().getCoordinate(), reachM)) {
+            if (charted.alone() && held.contains(charted.area()) || site.isPoint() && isBeyond(charted, site.geometry().getCoordinate(), reachM)) {
                 continue;
             }
             ground = ground != null ? ground
@@ -128,10 +133,10 @@ final class ChartedDepthRule implements ReviewRule {
         }
         int col = (int) Math.floor((onMap.get().x - map.grid().west()) / map.grid().cellM());
         int row = (int) Math.floor((map.grid().north() - onMap.get().y) / map.grid().cellM());
-        float[] nine = cells.depthsAbout(col, row);
-        IntStream.range(0, nine.length).mapToObj(i -> nine[i]).filter(depthM -> !Float.isNaN(depthM))
-                .map(depthM -> figures(depthM, charted)).max(Comparator.comparingDouble(Figures::margin))
-                .ifPresent(best -> found.add(kind(best), best, at, charted));
+        SiteCells.Ground about = cells.about(col, row);
+        IntStream.range(0, about.depthM().length).filter(i -> !Float.isNaN(about.depthM()[i]))
+                .mapToObj(i -> figures(about.depthM()[i], about.uncertainty().atM(i, about.depthM()[i]), charted.depth())).max(Comparator.comparingDouble(Figures::margin))
+                .ifPresent(best -> found.add(kind(best), best, () -> at, charted.area()));
     }
 
     private static boolean isBeyond(Charted charted, Coordinate at, double reachM) {

@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoublePredicate;
 import net.sf.geographiclib.Geodesic;
-import org.seacairn.criterion.ChartedDepth;
+import org.seacairn.criterion.ChartedCells;
 import org.seacairn.criterion.WorkingLayer;
 import org.seacairn.drop.LandingRadius;
 import org.seacairn.drop.ModuleDrop;
@@ -95,7 +95,7 @@ final class ReviewRules {
     private void chartedDepth(DepthAreas areas, WorkingLayer layer) {
         RuleText text = new RuleText(ChartedDepthRule.NAME, areas.ruleSource().orElse(planKey("depth-areas (names no source)")),
                 Optional.of(areas.confirmed()), edges(areas.source()));
-        rules.add(new ChartedDepthRule(text, map, plan, new ChartedAreas(ChartedDepth.of(areas, layer.lonLat()), geodesic)));
+        rules.add(new ChartedDepthRule(text, map, plan, new ChartedCells(areas, layer, map.grid())));
     }
 
     private void terrain(double cellM) {

@@ -10,6 +10,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Point;
 import org.seacairn.InputException;
+import org.seacairn.criterion.ChartedCells;
 import org.seacairn.criterion.DepthUncertainty;
 import org.seacairn.drop.LandingRadius;
 import org.seacairn.geodesy.GeodesicEdges;
@@ -30,6 +31,9 @@ final class SiteCells {
     private static final double SLACK_M = 1e-3;
     /** More cells than this are a mistake in the proposal or the cell, and would not fit into memory. */
     private static final long MOST_CELLS = 100_000_000;
+
+    /** Cells that are looked up in the depth areas at a time. */
+    private static final int MOST_PAINTED = 1 << 20;
 
     private final GridGeometry grid;
     private final WorkingDepth depth;
@@ -61,7 +65,13 @@ final class SiteCells {
      * @param depthM positive down; NaN for none
      * @param cols cells in a row
      */
-    record Ground(float[] depthM, DepthUncertainty uncertainty, int cols) {}
+    record Ground(float[] depthM, DepthUncertainty uncertainty, int cols) {
+        private static Ground of(WorkingDepth depth, Window window) {
+            float[] depths = new float[window.cells()];
+            depth.read(window, depths);
+            return new Ground(depths, depth.uncertainty().over(window), window.cols());
+        }
+    }
 
     /** What a cell measures; NaN where it measures nothing. */
     interface Measure {
@@ -211,10 +221,7 @@ final class SiteCells {
     /** Over the window and a border. Most rules ask for the same. */
     private Ground ground(int halo) {
         if (ground == null || groundHalo != halo) {
-            Window wide = window.grown(halo);
-            float[] depths = new float[wide.cells()];
-            depth.read(wide, depths);
-            ground = new Ground(depths, depth.uncertainty().over(wide), wide.cols());
+            ground = Ground.of(depth, window.grown(halo));
             groundHalo = halo;
         }
         return ground;
@@ -247,24 +254,33 @@ final class SiteCells {
         return new Least(least.col, least.row, least.value, least.depthM, missing, cells.cardinality());
     }
 
-    /** What is shown of a cell: its depth in metres, positive down; NaN for none. */
-    interface CellDepth {
-        void at(int col, int row, double depthM);
+    /**
+     * A cell: its depth in metres, positive down, and how far that may be off (95 %), either NaN for none; and its charted area, or
+     * {@link ChartedCells#NONE}.
+     */
+    interface CellOnChart {
+        void at(int col, int row, double depthM, double uncertaintyM, int area);
     }
 
     /** Shows every cell, from the north, of a row from the west. */
-    void forEach(CellDepth shown) {
-        float[] read = depths(0);
-        for (int i = landing.nextSetBit(0); i >= 0; i = landing.nextSetBit(i + 1)) {
-            shown.at(window.col() + i % window.cols(), window.row() + i / window.cols(), read[i]);
+    void forEach(ChartedCells charted, CellOnChart shown) {
+        Ground about = ground(0);
+        int bandRows = Math.max(1, MOST_PAINTED / window.cols());
+        for (int from = 0; from < window.rows(); from += bandRows) {
+            Window band = new Window(window.col(), window.row() + from, window.cols(), Math.min(bandRows, window.rows() - from));
+            int first = from * window.cols();
+            int end = first + band.cells();
+            int[] areas = charted.in(band);
+            for (int i = landing.nextSetBit(first); i >= 0 && i < end; i = landing.nextSetBit(i + 1)) {
+                shown.at(window.col() + i % window.cols(), window.row() + i / window.cols(), about.depthM()[i],
+                        about.uncertainty().atM(i, about.depthM()[i]), areas[i - first]);
+            }
         }
     }
 
-    /** The depths of a cell of the grid and its eight neighbours, whether they are cells of the site or not. */
-    float[] depthsAbout(int col, int row) {
-        float[] nine = new float[9];
-        depth.read(new Window(col - 1, row - 1, 3, 3), nine);
-        return nine;
+    /** A cell of the grid and its eight neighbours, whether they are cells of the site or not. */
+    Ground about(int col, int row) {
+        return Ground.of(depth, new Window(col - 1, row - 1, 3, 3));
     }
 
     /** The greatest depth over the site's own cells, for what grows with depth; NaN where none has a depth. */

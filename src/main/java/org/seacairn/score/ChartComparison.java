@@ -1,22 +1,15 @@
 package org.seacairn.score;
 
 import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Comparator;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.function.Predicate;
-import java.util.stream.IntStream;
-import org.locationtech.jts.geom.Geometry;
+import org.seacairn.criterion.ChartedCells;
 import org.seacairn.criterion.ChartedDepth;
+import org.seacairn.criterion.DepthUncertainty;
 import org.seacairn.criterion.WorkingLayer;
 import org.seacairn.grid.GridGeometry;
-import org.seacairn.grid.PolygonScan;
 import org.seacairn.grid.Window;
-import org.seacairn.layer.Feature;
 import org.seacairn.plan.SitingPlan;
-import org.seacairn.plan.SitingPlan.Uncertainty;
 
 /**
  * How the depths of the working grid agree with charted depth areas, at the cells of a regular lattice.
@@ -33,28 +26,28 @@ import org.seacairn.plan.SitingPlan.Uncertainty;
 public record ChartComparison(int looked, int compared, int shoaler, int deeper, int outside, int chartOnly, int silentAreas,
         List<String> warnings) {
     private static final int MOST_CELLS = 10_000;
-    private static final int OUTSIDE = -1;
 
-    /** A cell that can be compared. */
-    record Pair(double depthM, ChartedDepth charted) {
+    /**
+     * A cell that can be compared.
+     *
+     * @param uncertaintyM of the depth (95 %); NaN explains nothing
+     */
+    record Pair(double depthM, double uncertaintyM, ChartedDepth charted) {
         /** As {@link ChartedDepth#missM}, 0 where the uncertainty explains it. */
-        double missM(Uncertainty uncertainty) {
+        double missM() {
             double miss = charted.missM(depthM);
-            return Math.abs(miss) <= uncertainty.verticalM(depthM) ? 0 : miss;
+            return Math.abs(miss) <= uncertaintyM ? 0 : miss;
+        }
+
+        /** The same cell at another depth. */
+        Pair at(double otherM) {
+            return new Pair(otherM, uncertaintyM, charted);
         }
     }
 
     /** @throws org.seacairn.InputException if an area's depths make no sense */
     static ChartComparison of(SitingPlan plan, WorkingLayer layer, WorkingDepth depth) {
-        List<ChartedDepth.Area> areas = ChartedDepth.of(plan.depthAreas().orElseThrow(), layer.lonLat());
-        Map<Feature, ChartedDepth> byFeature = new IdentityHashMap<>();
-        areas.forEach(area -> byFeature.put(area.feature(), area.depth()));
-        // Painted from the deepest to the shoalest, so that the shoalest lies on top.
-        List<WorkingLayer.Piece> pieces = layer.pieces().stream().filter(p -> byFeature.containsKey(p.feature()))
-                .sorted(Comparator.comparing((WorkingLayer.Piece p) -> byFeature.get(p.feature()), ChartedDepth.SHOALEST_FIRST.reversed())).toList();
-        List<Geometry> polygons = pieces.stream().map(WorkingLayer.Piece::geometry).toList();
-        PolygonScan scan = new PolygonScan(depth.grid(), polygons, IntStream.range(0, polygons.size()).toArray());
-        Uncertainty uncertainty = plan.bathymetry().uncertainty();
+        ChartedCells charted = new ChartedCells(plan.depthAreas().orElseThrow(), layer, depth.grid());
         List<Pair> pairs = new ArrayList<>();
         int looked = 0;
         int outside = 0;
@@ -63,26 +56,25 @@ public record ChartComparison(int looked, int compared, int shoaler, int deeper,
         int step = step(grid);
         for (int row = step / 2; row < grid.rows(); row += step) {
             Window line = new Window(0, row, grid.cols(), 1);
-            int[] painted = new int[line.cells()];
-            Arrays.fill(painted, OUTSIDE);
-            scan.paint(line, painted);
+            int[] areas = charted.in(line);
             float[] depths = new float[line.cells()];
             depth.read(line, depths);
+            DepthUncertainty uncertainty = depth.uncertainty().over(line);
             for (int col = step / 2; col < grid.cols(); col += step) {
                 looked++;
-                boolean isOutside = painted[col] == OUTSIDE;
+                boolean isOutside = areas[col] == ChartedCells.NONE;
                 if (Float.isNaN(depths[col])) {
                     chartOnly += isOutside ? 0 : 1;
                 } else if (isOutside) {
                     outside++;
                 } else {
-                    pairs.add(new Pair(depths[col], byFeature.get(pieces.get(painted[col]).feature())));
+                    pairs.add(new Pair(depths[col], uncertainty.atM(col, depths[col]), charted.areas().get(areas[col]).depth()));
                 }
             }
         }
-        long polygonFeatures = layer.lonLat().stream().filter(f -> f.geometry().getDimension() == 2).count();
-        return new ChartComparison(looked, pairs.size(), count(pairs, p -> p.missM(uncertainty) < 0), count(pairs, p -> p.missM(uncertainty) > 0),
-                outside, chartOnly, (int) polygonFeatures - areas.size(), new ChartDoubts(plan, pairs).warnings());
+        long polygons = layer.lonLat().stream().filter(f -> f.geometry().getDimension() == 2).count();
+        return new ChartComparison(looked, pairs.size(), count(pairs, p -> p.missM() < 0), count(pairs, p -> p.missM() > 0),
+                outside, chartOnly, (int) polygons - charted.areas().size(), new ChartDoubts(plan, pairs).warnings());
     }
 
     private static int count(List<Pair> pairs, Predicate<Pair> which) {

@@ -7,7 +7,6 @@ import java.util.function.UnaryOperator;
 import org.seacairn.criterion.ChartedDepth;
 import org.seacairn.plan.Shown;
 import org.seacairn.plan.SitingPlan;
-import org.seacairn.plan.SitingPlan.Uncertainty;
 import org.seacairn.plan.SitingPlan.Values;
 import org.seacairn.score.BathymetryFacts.SoundingUnit;
 import org.seacairn.score.ChartComparison.Pair;
@@ -64,7 +63,7 @@ final class ChartDoubts {
         boolean elevation = plan.bathymetry().values() == Values.ELEVATION;
         double offsetM = plan.bathymetry().datumOffsetM();
         guess("with \"values: " + (elevation ? "depth" : "elevation") + "\"",
-                pair -> new Pair(2 * offsetM - pair.depthM(), pair.charted()));
+                pair -> pair.at(2 * offsetM - pair.depthM()));
     }
 
     private void units() {
@@ -75,11 +74,11 @@ final class ChartDoubts {
             double factor = unit.metres() / ofBathymetry;
             if (Math.abs(factor - 1) > SAME_UNIT) {
                 guess("with \"unit: " + unit.symbol() + "\" of the bathymetry",
-                        pair -> new Pair((pair.depthM() - offsetM) * factor + offsetM, pair.charted()));
+                        pair -> pair.at((pair.depthM() - offsetM) * factor + offsetM));
             }
             double areasFactor = unit.metres() / ofAreas;
             if (Math.abs(areasFactor - 1) > SAME_UNIT) {
-                guess("with \"unit: " + unit.symbol() + "\" of the depth areas", pair -> new Pair(pair.depthM(),
+                guess("with \"unit: " + unit.symbol() + "\" of the depth areas", pair -> new Pair(pair.depthM(), pair.uncertaintyM(),
                         new ChartedDepth(pair.charted().shallowM() * areasFactor, pair.charted().deepM() * areasFactor)));
             }
         }
@@ -87,15 +86,14 @@ final class ChartDoubts {
 
     /** Towards the side to which more cells contradict, so far that nearly all of those would agree. */
     private void datum() {
-        Uncertainty uncertainty = plan.bathymetry().uncertainty();
-        long deeper = pairs.stream().filter(pair -> pair.missM(uncertainty) > 0).count();
-        long shoaler = pairs.stream().filter(pair -> pair.missM(uncertainty) < 0).count();
+        long deeper = pairs.stream().filter(pair -> pair.missM() > 0).count();
+        long shoaler = pairs.stream().filter(pair -> pair.missM() < 0).count();
         int side = deeper > shoaler ? 1 : -1;
-        double[] missesM = pairs.stream().mapToDouble(pair -> side * pair.missM(uncertainty)).filter(miss -> miss > 0).sorted().toArray();
+        double[] missesM = pairs.stream().mapToDouble(pair -> side * pair.missM()).filter(miss -> miss > 0).sorted().toArray();
         double shiftM = -side * Math.ceil(10 * missesM[(int) (SHIFTED * (missesM.length - 1))]) / 10;
         if (Math.abs(shiftM) <= MOST_SHIFT_M) {
             guess("if every depth were about " + Shown.metres(Math.abs(shiftM)) + (shiftM < 0 ? " less" : " more") + " (datum, datum-offset)",
-                    pair -> new Pair(pair.depthM() + shiftM, pair.charted()));
+                    pair -> pair.at(pair.depthM() + shiftM));
         }
     }
 
@@ -104,7 +102,6 @@ final class ChartDoubts {
     }
 
     private long agreeing(UnaryOperator<Pair> changed) {
-        Uncertainty uncertainty = plan.bathymetry().uncertainty();
-        return pairs.stream().map(changed).filter(pair -> pair.missM(uncertainty) == 0).count();
+        return pairs.stream().map(changed).filter(pair -> pair.missM() == 0).count();
     }
 }

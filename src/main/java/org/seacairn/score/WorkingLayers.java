@@ -50,7 +50,7 @@ public record WorkingLayers(
         Optional<WorkingLayer> inside = plan.inside().flatMap(loader::areas);
         Optional<WorkingLayer> reefs = plan.reefs().flatMap(r -> loader.layer(r.source(),
                 Math.max(spacingReachM(plan), new RequiredDistance(plan, landing, r.keepOffM(), r.positionUncertaintyM()).atDepth(DEEPEST_M))));
-        Optional<WorkingLayer> depthAreas = plan.depthAreas().flatMap(loader::depthAreas);
+        Optional<WorkingLayer> depthAreas = plan.depthAreas().flatMap(d -> loader.depthAreas(d, landing));
         List<WorkingLayer> keepOff = new ArrayList<>();
         for (KeepOff rule : plan.keepOff()) {
             loader.layer(rule.source(), Math.max(rule.comfortableM().orElse(0),
@@ -84,9 +84,13 @@ public record WorkingLayers(
 
         /** A layer whose polygons say what lies inside them: some must meet the grid. */
         Optional<WorkingLayer> areas(LayerFile source) {
+            return areas(source, grid.cellM());
+        }
+
+        private Optional<WorkingLayer> areas(LayerFile source, double reachM) {
             return load(source, layer -> {
                 requirePolygons(source, layer, ", only points or lines, which say nothing of the ground between; give polygons, or leave it out of the plan");
-                WorkingLayer working = WorkingLayer.of(layer, grid, grid.cellM());
+                WorkingLayer working = WorkingLayer.of(layer, grid, reachM);
                 if (working.pieces().stream().noneMatch(p -> p.geometry().getDimension() == 2)) {
                     refuseIfMistaken(layer);
                     throw new InputException(source.file().getFileName() + ": no polygon of \"" + source.label()
@@ -102,9 +106,9 @@ public record WorkingLayers(
             }
         }
 
-        /** Areas with a depth each, every one of which must make sense. */
-        Optional<WorkingLayer> depthAreas(DepthAreas plan) {
-            Optional<WorkingLayer> areas = areas(plan.source());
+        /** Areas with a depth each, every one of which must make sense; a landing circle may reach for one off the grid. */
+        Optional<WorkingLayer> depthAreas(DepthAreas plan, LandingRadius landing) {
+            Optional<WorkingLayer> areas = areas(plan.source(), landing.largestM() + 2 * grid.cellM());
             try {
                 areas.ifPresent(layer -> ChartedDepth.of(plan, layer.lonLat()));
             } catch (InputException e) {
