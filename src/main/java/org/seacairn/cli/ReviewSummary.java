@@ -89,8 +89,7 @@ final class ReviewSummary {
             return "every rule is met at every site";
         }
         if (worst == Verdict.MARGINAL) {
-            return "every distance is kept, but not everywhere with the uncertainty allowance"
-                    + (result.marginalOk() ? " (accepted by --marginal-ok)" : "");
+            return SiteReview.marginal(result.reviews()) + (result.marginalOk() ? " (accepted by --marginal-ok)" : "");
         }
         return worst == Verdict.FAIL ? "no: a rule is broken" : "it cannot be told: data is missing";
     }

@@ -53,7 +53,7 @@ public final class ReviewPage {
         facts.put("Sites", reviews.size() + ", " + counted(v -> reviews.stream().filter(r -> r.verdict() == v).count()));
         facts.put("Findings", reviews.stream().mapToLong(r -> r.findings().size()).sum() + ", "
                 + counted(v -> reviews.stream().mapToLong(r -> r.count(v)).sum()));
-        return new SummarySection(List.of(answer(worst, marginalOk)), facts);
+        return new SummarySection(List.of(answer(worst, marginalOk, reviews)), facts);
     }
 
     private interface Counter {
@@ -64,11 +64,10 @@ public final class ReviewPage {
         return Arrays.stream(Verdict.values()).filter(v -> counter.of(v) > 0).map(v -> counter.of(v) + " " + v).collect(Collectors.joining(", "));
     }
 
-    private static String answer(Verdict worst, boolean marginalOk) {
+    private static String answer(Verdict worst, boolean marginalOk, List<SiteReview> reviews) {
         return switch (worst) {
             case PASS -> "Yes: every rule is met at every site.";
-            case MARGINAL -> "Marginal: every distance is kept, but not everywhere with the uncertainty allowance"
-                    + (marginalOk ? " (accepted by --marginal-ok)." : ".");
+            case MARGINAL -> "Marginal: " + SiteReview.marginal(reviews) + (marginalOk ? " (accepted by --marginal-ok)." : ".");
             case NO_DATA -> "It cannot be told: data is missing.";
             case FAIL -> "No: a rule is broken.";
         };
