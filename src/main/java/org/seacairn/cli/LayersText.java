@@ -156,7 +156,7 @@ final class LayersText {
                     Shown.percent(chart.deeper(), chart.compared()));
         }
         if (chart.silentAreas() > 0) {
-            fact("silent", "%s that state no depth", counted(chart.silentAreas(), "polygon"));
+            fact("silent", "%s without a charted depth", counted(chart.silentAreas(), "polygon"));
         }
     }
 
