@@ -1,5 +1,6 @@
 package org.seacairn.cli;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -44,8 +45,10 @@ final class AreasCommand extends PlanCommand {
         StringBuilder command = new StringBuilder("areas");
         sizes.forEach(size -> command.append(" --size \"").append(size).append('"'));
         command.append(" --turn \"").append(turn).append("\" --count ").append(count).append(" --blemish \"").append(blemish).append('"');
+        Path outFolder = output.folder(options.plan, "-areas");
+        PlanInputs inputs = output.inputs(options, outFolder, List.of());
         AreasRun.Result result = ProgressLine.over(options.quiet, progress -> new AreasRun(request, turn).run(new LayoutRun.Settings(
-                options.plan, options.allowOutside, output.folder(options.plan, "-areas"), output.threads(), output.report(), command.toString(), progress)));
+                inputs, outFolder, output.threads(), output.report(), command.toString(), progress)));
         if (!options.quiet) {
             result.warnings().forEach(warning -> err().println("seacairn: warning: " + warning));
             out().print(options.json ? AreasSummary.json(result) : AreasSummary.text(result));

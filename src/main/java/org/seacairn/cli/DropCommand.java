@@ -4,7 +4,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.seacairn.InputException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -46,12 +45,12 @@ final class DropCommand extends PlanCommand {
         }
         Path outFolder = output.folder(options.plan, "-drop");
         Path found = sites == null ? ranking() : sites;
-        Stream.of(landings, sites).filter(file -> file != null).forEach(file -> requireInput(file, outFolder));
+        boolean looksUp = at != null && at.indexOf(',') < 0 && Files.exists(found);
+        PlanInputs inputs = output.inputs(options, outFolder, Stream.of(sites != null || looksUp ? found : null, landings)
+                .filter(file -> file != null).map(file -> file.toAbsolutePath().normalize()).toList());
         DropRun run = new DropRun(new DropRun.Request(Optional.ofNullable(at), found, Optional.ofNullable(landings), draws, seed));
         DropRun.Result result = ProgressLine.over(options.quiet, progress -> run.run(
-                new LayoutRun.Settings(options.plan, options.allowOutside, outFolder, output.threads(), output.report(), commandText(), progress,
-                        Stream.of(at != null && at.indexOf(',') < 0 && Files.exists(found) ? found : null, landings)
-                                .filter(file -> file != null).map(file -> file.toAbsolutePath().normalize()).toArray(Path[]::new))));
+                new LayoutRun.Settings(inputs, outFolder, output.threads(), output.report(), commandText(), progress)));
         if (!options.quiet) {
             result.warnings().forEach(warning -> err().println("seacairn: warning: " + warning));
             out().print(options.json ? DropSummary.json(result) : DropSummary.text(result));
@@ -62,17 +61,6 @@ final class DropCommand extends PlanCommand {
 
     private Path ranking() {
         return OutputOptions.beside(options.plan, "-out").resolve("sites.csv");
-    }
-
-    /** A file that is there, and not in the folder that the output replaces as a whole. */
-    private static void requireInput(Path file, Path outFolder) {
-        if (!Files.exists(file)) {
-            throw new InputException(file.getFileName() + ": there is no such file; check its name");
-        }
-        if (file.toAbsolutePath().normalize().startsWith(outFolder.toAbsolutePath().normalize())) {
-            throw new InputException(file.getFileName() + ": it lies in the output folder " + outFolder.getFileName()
-                    + ", which would be replaced; name another folder with --out");
-        }
     }
 
     private String commandText() {

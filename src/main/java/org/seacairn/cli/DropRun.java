@@ -29,7 +29,6 @@ import org.seacairn.layer.LandingsCsv;
 import org.seacairn.place.Clearance;
 import org.seacairn.place.Pick;
 import org.seacairn.place.Site;
-import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.Shown;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.report.DropPage;
@@ -111,6 +110,10 @@ final class DropRun {
     }
 
     Result run(LayoutRun.Settings settings) {
+        return settings.inputs().during(() -> dropped(settings));
+    }
+
+    private Result dropped(LayoutRun.Settings settings) {
         earlier = request.landings.map(LandingsCsv::read).orElse(List.of());
         past = request.landings.map(file -> PastLandings.of(file.getFileName().toString(), earlier.stream().map(DropRun::drop).toList()));
         return request.at.isPresent() ? LayoutRun.of(settings, this::atTarget) : withoutTarget(settings);
@@ -157,7 +160,7 @@ final class DropRun {
     /** What is known without a target; no layer is opened. */
     private Result withoutTarget(LayoutRun.Settings settings) {
         Stages stages = new Stages(settings.progress(), "plan");
-        SitingPlan plan = PlanReader.read(settings.plan(), settings.allowOutside());
+        SitingPlan plan = settings.inputs().read();
         stages.next("sinking");
         ModuleDrop drop = required(plan, ModuleDrop.of(plan));
         List<String> warnings = new ArrayList<>(plan.warnings());
@@ -168,11 +171,12 @@ final class DropRun {
         try (OutputFolder output = OutputFolder.stage(settings.outFolder())) {
             ofModule(output::resolve, result, standing).forEach(Runnable::run);
             stages.next("report");
-            Run run = new Run(Version.text(), settings.command(), plan, PlanInputs.hashed(plan, settings.report().styles().own(), settings.others()), null, null, 0,
+            Run run = new Run(Version.text(), settings.command(), plan, settings.inputs().hashed(), null, null, 0,
                     new Run.DropCounts(drop.profiles().size(), 0, request.seed), warnings, stages.timingsS());
             settings.report().write(DropPage.of(run, drop, standing, Optional.empty(), result.past, result.objections()), plan.display(), output::resolve);
             stages.end();
             RunJson.write(output.resolve(RunJson.FILE_NAME), run);
+            settings.inputs().requireUnchanged();
             output.commit();
         }
         return result;

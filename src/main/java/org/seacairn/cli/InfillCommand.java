@@ -55,9 +55,10 @@ final class InfillCommand extends PlanCommand {
     @Override
     public Integer call() {
         InfillRun.Request request = request();
-        InfillRun.Result result = ProgressLine.over(options.quiet, progress -> new InfillRun(request).run(new LayoutRun.Settings(options.plan,
-                options.allowOutside, output.folder(options.plan, "-infill"), output.threads(), output.report(), commandText(), progress,
-                along == null ? new Path[0] : new Path[] {file()})));
+        Path outFolder = output.folder(options.plan, "-infill");
+        PlanInputs inputs = output.inputs(options, outFolder, along == null ? List.of() : List.of(file()));
+        InfillRun.Result result = ProgressLine.over(options.quiet, progress -> new InfillRun(request).run(new LayoutRun.Settings(
+                inputs, outFolder, output.threads(), output.report(), commandText(), progress)));
         if (!options.quiet) {
             result.warnings().forEach(warning -> err().println("seacairn: warning: " + warning));
             out().print(options.json ? InfillSummary.json(result) : InfillSummary.text(result));

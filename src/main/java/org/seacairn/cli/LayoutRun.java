@@ -21,7 +21,6 @@ import org.seacairn.export.RunJson;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.place.Pick;
 import org.seacairn.place.Site;
-import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.report.DropPage;
 import org.seacairn.report.MapSection;
@@ -57,7 +56,7 @@ final class LayoutRun {
     private final ScoreEngine engine;
     private final OutputFolder output;
     private final Aside aside;
-    private final Future<List<Run.InputFile>> inputs;
+    private final Future<List<Run.InputFile>> hashes;
     private final Stages stages;
     private final Future<List<KeepOffBuffer>> buffers;
     private Function<ProposedSite, SiteReview> review;
@@ -66,19 +65,17 @@ final class LayoutRun {
     /**
      * @param command as it stands in {@code run.json}
      * @param progress is told of every stage
-     * @param others files that the command line names
      */
-    record Settings(Path plan, boolean allowOutside, Path outFolder, int threads, ReportFiles report, String command, Progress progress,
-            Path... others) {}
+    record Settings(PlanInputs inputs, Path outFolder, int threads, ReportFiles report, String command, Progress progress) {}
 
     private LayoutRun(Settings settings, SitingPlan plan, WorkingDepth depth, OutputFolder output, Aside aside,
-            Future<List<Run.InputFile>> inputs, Stages stages) {
+            Future<List<Run.InputFile>> hashes, Stages stages) {
         this.settings = settings;
         this.plan = plan;
         this.depth = depth;
         this.output = output;
         this.aside = aside;
-        this.inputs = inputs;
+        this.hashes = hashes;
         this.stages = stages;
         this.layers = WorkingLayers.load(plan, depth.grid());
         this.buffers = aside.begin(() -> KeepOffBuffers.of(plan, layers, depth.grid()));
@@ -91,14 +88,19 @@ final class LayoutRun {
      * @param layout chooses, and calls {@link #write} once
      */
     static <T> T of(Settings settings, Function<LayoutRun, T> layout) {
+        return settings.inputs.during(() -> laid(settings, layout));
+    }
+
+    private static <T> T laid(Settings settings, Function<LayoutRun, T> layout) {
         Stages stages = new Stages(settings.progress, "layers");
         try (Aside aside = new Aside(settings.threads)) {
             aside.openEpsg();
-            SitingPlan plan = PlanReader.read(settings.plan, settings.allowOutside);
-            Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, settings.report.styles().own(), settings.others));
+            SitingPlan plan = settings.inputs.read();
+            Future<List<Run.InputFile>> hashes = aside.begin(settings.inputs::hashed);
             try (WorkingDepth depth = WorkingDepth.open(plan); OutputFolder output = OutputFolder.stage(settings.outFolder)) {
-                LayoutRun run = new LayoutRun(settings, plan, depth, output, aside, inputs, stages);
+                LayoutRun run = new LayoutRun(settings, plan, depth, output, aside, hashes, stages);
                 T result = layout.apply(run);
+                settings.inputs.requireUnchanged();
                 output.commit();
                 return result;
             }
@@ -225,7 +227,7 @@ final class LayoutRun {
         works.add(() -> GeoJsonWriter.write(file(name + ".geojson"), tables.get(0)));
         works.add(() -> settings.report.styles().copyTo(output.path(), all.stream().map(FeatureTable::name).toList()));
         aside.all(works.toArray(Runnable[]::new));
-        List<Run.InputFile> hashed = ScoreRun.result(inputs);
+        List<Run.InputFile> hashed = ScoreRun.result(hashes);
         next("report");
         GridGeometry grid = grid();
         Run run = new Run(Version.text(), settings.command, plan, hashed, Run.WorkingCrs.of(grid.crs()), Run.WorkingGrid.of(grid),

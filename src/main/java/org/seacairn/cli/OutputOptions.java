@@ -1,6 +1,8 @@
 package org.seacairn.cli;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.seacairn.report.StyleSet;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -32,6 +34,18 @@ final class OutputOptions {
             throw new ParameterException(spec.commandLine(), "--threads is " + threads + "; give 1 or more");
         }
         return threads;
+    }
+
+    /**
+     * What a run reads, watched from now on: to be asked for before {@link #report} and anything else that reads.
+     *
+     * @param others files that the command line names beside the plan and the styles
+     * @throws org.seacairn.InputException if one is not there, or lies in the output folder
+     */
+    PlanInputs inputs(PlanOptions options, Path outFolder, List<Path> others) {
+        List<Path> given = new ArrayList<>(styles == null ? List.of() : StyleSet.files(styles));
+        given.addAll(others);
+        return new PlanInputs(options.plan, options.allowOutside, outFolder, given);
     }
 
     /** @throws org.seacairn.InputException if a style in the folder named cannot be used */

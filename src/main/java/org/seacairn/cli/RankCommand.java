@@ -1,5 +1,7 @@
 package org.seacairn.cli;
 
+import java.nio.file.Path;
+import java.util.List;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -16,8 +18,10 @@ final class RankCommand extends PlanCommand {
 
     @Override
     public Integer call() {
-        RankRun.Result result = ProgressLine.over(options.quiet, progress -> new RankRun(options.plan, options.allowOutside,
-                output.folder(options.plan, "-out"), output.threads(), output.report(), exchange, progress).run());
+        Path outFolder = output.folder(options.plan, "-out");
+        PlanInputs inputs = output.inputs(options, outFolder, List.of());
+        RankRun.Result result = ProgressLine.over(options.quiet,
+                progress -> new RankRun(inputs, outFolder, output.threads(), output.report(), exchange, progress).run());
         if (!options.quiet) {
             result.warnings().forEach(warning -> err().println("seacairn: warning: " + warning));
             out().print(options.json ? RankSummary.json(result) : RankSummary.text(result));

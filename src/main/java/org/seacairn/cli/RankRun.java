@@ -25,7 +25,6 @@ import org.seacairn.export.SitesCsv;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.place.Selection;
 import org.seacairn.place.Site;
-import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.report.MapSection;
 import org.seacairn.report.RankPage;
@@ -39,8 +38,7 @@ import org.seacairn.score.WorkingLayers;
 
 /** The main job from plan to output folder. */
 final class RankRun {
-    private final Path planFile;
-    private final boolean allowOutside;
+    private final PlanInputs inputs;
     private final Path outFolder;
     private final int threads;
     private final ReportFiles report;
@@ -48,10 +46,9 @@ final class RankRun {
     private final Progress progress;
     private final Stages stages;
 
-    RankRun(Path planFile, boolean allowOutside, Path outFolder, int threads, ReportFiles report, boolean exchange,
+    RankRun(PlanInputs inputs, Path outFolder, int threads, ReportFiles report, boolean exchange,
             Progress progress) {
-        this.planFile = planFile;
-        this.allowOutside = allowOutside;
+        this.inputs = inputs;
         this.outFolder = outFolder;
         this.threads = threads;
         this.report = report;
@@ -65,17 +62,20 @@ final class RankRun {
             List<String> warnings, Path outFolder, Map<String, Double> timingsS) {}
 
     Result run() {
+        return inputs.during(this::ranked);
+    }
+
+    private Result ranked() {
         try (Aside aside = new Aside(threads)) {
             aside.openEpsg();
-            SitingPlan plan = PlanReader.read(planFile, allowOutside);
-            PlanInputs.Watched watched = PlanInputs.watch(plan, report.styles().own());
-            Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, report.styles().own()));
+            SitingPlan plan = inputs.read();
+            Future<List<Run.InputFile>> hashes = aside.begin(inputs::hashed);
             stages.next("bathymetry");
-            return run(plan, aside, inputs, watched);
+            return ranked(plan, aside, hashes);
         }
     }
 
-    private Result run(SitingPlan plan, Aside aside, Future<List<Run.InputFile>> inputs, PlanInputs.Watched watched) {
+    private Result ranked(SitingPlan plan, Aside aside, Future<List<Run.InputFile>> hashes) {
         try (WorkingDepth depth = WorkingDepth.open(plan);
                 OutputFolder output = OutputFolder.stage(outFolder)) {
             GridGeometry grid = depth.grid();
@@ -104,11 +104,10 @@ final class RankRun {
             List<String> warnings = new ArrayList<>(RankWarnings.of(plan, depth, layers, totals, sites));
             warnings.addAll(DropWarnings.of(plan, engine.drop()));
             warnings.addAll(reviewed);
-            warnings.addAll(watched.warnings());
             write(aside, output, plan, sites, buffers, totals, grid);
             Optional<List<StandingTable.Row>> standing = engine.drop().map(drop -> StandingTable.of(plan, drop));
             standing.ifPresent(rows -> ModuleFiles.write(plan, engine.drop().orElseThrow(), rows, output::resolve));
-            List<Run.InputFile> hashed = ScoreRun.result(inputs);
+            List<Run.InputFile> hashed = ScoreRun.result(hashes);
             stages.next("report");
             Run run = new Run(Version.text(), command(), plan, hashed, Run.WorkingCrs.of(grid.crs()), Run.WorkingGrid.of(grid),
                     depth.largestScaleError(), counts(totals, sites, grid), warnings, stages.timingsS());
@@ -116,6 +115,7 @@ final class RankRun {
                     plan.display(), output::resolve);
             stages.end();
             RunJson.write(output.resolve(RunJson.FILE_NAME), run);
+            inputs.requireUnchanged();
             output.commit();
             return new Result(plan, grid, totals, selection, sites, warnings, outFolder, stages.timingsS());
         }

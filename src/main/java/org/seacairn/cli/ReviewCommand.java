@@ -1,6 +1,7 @@
 package org.seacairn.cli;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.seacairn.plan.SitingPlan.Display;
 import org.seacairn.plan.SitingPlan.Edges;
@@ -52,9 +53,10 @@ final class ReviewCommand extends PlanCommand {
         }
         LayerFile source = new LayerFile("proposal", proposal.toAbsolutePath().normalize(), Optional.ofNullable(table),
                 Optional.ofNullable(crs), Optional.ofNullable(xColumn), Optional.ofNullable(yColumn), 0, Edges.GEODESIC);
-        ReviewRun.Result result = ProgressLine.over(options.quiet, progress -> new ReviewRun(options.plan, options.allowOutside, source,
-                Optional.ofNullable(name), output.folder(options.plan, "-review"), output.threads(), output.report(), Optional.ofNullable(display), marginalOk,
-                progress).run());
+        Path outFolder = output.folder(options.plan, "-review");
+        PlanInputs inputs = output.inputs(options, outFolder, List.of(source.file()));
+        ReviewRun.Result result = ProgressLine.over(options.quiet, progress -> new ReviewRun(inputs, source, Optional.ofNullable(name), outFolder,
+                output.threads(), output.report(), Optional.ofNullable(display), marginalOk, progress).run());
         if (!options.quiet) {
             result.warnings().forEach(warning -> err().println("seacairn: warning: " + warning));
             out().print(options.json ? ReviewSummary.json(result) : ReviewSummary.text(result));

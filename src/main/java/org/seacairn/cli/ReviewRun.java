@@ -1,13 +1,11 @@
 package org.seacairn.cli;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Future;
-import org.seacairn.InputException;
 import org.seacairn.Progress;
 import org.seacairn.export.GeoPackageWriter;
 import org.seacairn.export.OutputFile;
@@ -16,7 +14,6 @@ import org.seacairn.export.ReviewTables;
 import org.seacairn.export.Run;
 import org.seacairn.export.RunJson;
 import org.seacairn.grid.GridGeometry;
-import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.Display;
 import org.seacairn.plan.SitingPlan.LayerFile;
@@ -33,8 +30,7 @@ import org.seacairn.score.WorkingLayers;
 
 /** A review from plan and proposal to output folder. */
 final class ReviewRun {
-    private final Path planFile;
-    private final boolean allowOutside;
+    private final PlanInputs inputs;
     private final LayerFile source;
     private final Optional<String> nameAttribute;
     private final Path outFolder;
@@ -45,10 +41,9 @@ final class ReviewRun {
     private final Progress progress;
     private final Stages stages;
 
-    ReviewRun(Path planFile, boolean allowOutside, LayerFile source, Optional<String> nameAttribute, Path outFolder,
+    ReviewRun(PlanInputs inputs, LayerFile source, Optional<String> nameAttribute, Path outFolder,
             int threads, ReportFiles report, Optional<Display> display, boolean marginalOk, Progress progress) {
-        this.planFile = planFile;
-        this.allowOutside = allowOutside;
+        this.inputs = inputs;
         this.source = source;
         this.nameAttribute = nameAttribute;
         this.outFolder = outFolder;
@@ -73,11 +68,14 @@ final class ReviewRun {
     }
 
     Result run() {
+        return inputs.during(this::reviewed);
+    }
+
+    private Result reviewed() {
         try (Aside aside = new Aside(threads)) {
-            requireProposal();
             aside.openEpsg();
-            SitingPlan plan = PlanReader.read(planFile, allowOutside);
-            Future<List<Run.InputFile>> inputs = aside.begin(() -> PlanInputs.hashed(plan, report.styles().own(), source.file()));
+            SitingPlan plan = inputs.read();
+            Future<List<Run.InputFile>> hashes = aside.begin(inputs::hashed);
             stages.next("bathymetry");
             try (WorkingDepth depth = WorkingDepth.open(plan); OutputFolder output = OutputFolder.stage(outFolder)) {
                 GridGeometry grid = depth.grid();
@@ -97,7 +95,7 @@ final class ReviewRun {
                         () -> ReviewTables.writeCsv(output.resolve("review.csv"), reviews),
                         () -> OutputFile.text(output.resolve("summary.txt"), out -> out.write(ReviewSummary.page(result))),
                         () -> report.styles().copyTo(output.path(), layerStyles));
-                List<Run.InputFile> hashed = ScoreRun.result(inputs);
+                List<Run.InputFile> hashed = ScoreRun.result(hashes);
                 stages.next("report");
                 Run run = new Run(Version.text(), "review" + (marginalOk ? " --marginal-ok" : ""), plan, hashed,
                         Run.WorkingCrs.of(grid.crs()), Run.WorkingGrid.of(grid), depth.largestScaleError(), counts(result), warnings,
@@ -106,6 +104,7 @@ final class ReviewRun {
                         Optional.of(map(plan, depth, layers, result))), result.display, output::resolve);
                 stages.end();
                 RunJson.write(output.resolve(RunJson.FILE_NAME), run);
+                inputs.requireUnchanged();
                 output.commit();
                 return result;
             }
@@ -114,18 +113,6 @@ final class ReviewRun {
 
     private MapSection map(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, Result result) {
         return new RunMap(MapSink.ofDepth(depth, threads, progress), report.styles()).addPlan(plan, layers).addReviews(result.reviews).section(plan, result.display);
-    }
-
-    /** The output folder is replaced as a whole, and must not take the proposal with it. */
-    private void requireProposal() {
-        Path file = source.file();
-        if (!Files.exists(file)) {
-            throw new InputException(file.getFileName() + ": there is no such file; check the name of the proposal");
-        }
-        if (file.startsWith(outFolder.toAbsolutePath().normalize())) {
-            throw new InputException(file.getFileName() + ": the proposal lies in the output folder " + outFolder.getFileName()
-                    + ", which would be replaced; name another folder with --out");
-        }
     }
 
     private static List<String> warnings(SitingPlan plan, WorkingDepth depth, WorkingLayers layers, Proposal proposal) {

@@ -1,5 +1,7 @@
 package org.seacairn.cli;
 
+import java.nio.file.Path;
+import java.util.List;
 import org.seacairn.place.RingRequest;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -29,8 +31,10 @@ final class RingCommand extends PlanCommand {
             throw new ParameterException(spec.commandLine(), "--modules is " + modules + "; give 1 to " + RingRequest.MOST_MODULES);
         }
         RingRun ring = new RingRun(around, LengthRange.of("--radius", radius), modules);
-        RingRun.Result result = ProgressLine.over(options.quiet, progress -> ring.run(new LayoutRun.Settings(options.plan,
-                options.allowOutside, output.folder(options.plan, "-ring"), output.threads(), output.report(),
+        Path outFolder = output.folder(options.plan, "-ring");
+        PlanInputs inputs = output.inputs(options, outFolder, List.of());
+        RingRun.Result result = ProgressLine.over(options.quiet, progress -> ring.run(new LayoutRun.Settings(
+                inputs, outFolder, output.threads(), output.report(),
                 "ring --around \"" + around + "\" --radius \"" + radius + "\" --modules " + modules, progress)));
         if (!options.quiet) {
             result.warnings().forEach(warning -> err().println("seacairn: warning: " + warning));

@@ -13,14 +13,30 @@ import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.seacairn.InputException;
 
 /** How every file of the output is opened, closed and, when that fails, reported. */
 public final class OutputFile {
-    /** What Linux, macOS, Windows and SQLite say when there is no room left (from memory). */
-    private static final Pattern DISK_FULL = Pattern.compile(
-            "no space left|disk is full|not enough space|quota exceeded|SQLITE_FULL", Pattern.CASE_INSENSITIVE);
+    private static final String USUAL_REMEDY = "check space and permission";
+
+    /** What Linux, macOS, Windows and SQLite say (from memory), in our words. */
+    private static final List<Known> KNOWN = List.of(
+            new Known("no space left|disk is full|not enough space|quota exceeded|SQLITE_FULL", "no space left on the disk", "free some and run again"),
+            new Known("read-only file system|SQLITE_READONLY|write.protected", "the disk is read-only", "choose another output folder"),
+            new Known("operation not permitted", "permission denied", USUAL_REMEDY),
+            new Known("name too long|filename.* too long", "the name is too long", "choose a shorter one for the output folder"));
+
+    /** @param pattern what the machine says */
+    private record Known(Pattern pattern, String reason, String remedy) {
+        Known(String says, String reason, String remedy) {
+            this(Pattern.compile(says, Pattern.CASE_INSENSITIVE), reason, remedy);
+        }
+    }
 
     private OutputFile() {}
 
@@ -58,16 +74,21 @@ public final class OutputFile {
 
     /** The one message for a file or folder that cannot be written, whatever the reason. */
     public static InputException cannotWrite(Path file, Exception cause) {
-        return new InputException(
-                "cannot write " + file.getFileName() + ": " + reason(cause) + "; check space and permission", cause);
+        String remedy = known(cause).map(Known::remedy).orElse(USUAL_REMEDY);
+        return new InputException("cannot write " + file.getFileName() + ": " + reason(cause) + "; " + remedy, cause);
+    }
+
+    /** What is known of the reason, wherever in the chain of causes it stands. */
+    private static Optional<Known> known(Throwable cause) {
+        return Stream.iterate(cause, Objects::nonNull, Throwable::getCause).filter(e -> e.getMessage() != null)
+                .flatMap(e -> KNOWN.stream().filter(k -> k.pattern.matcher(e.getMessage()).find())).findFirst();
     }
 
     /** The cause in a few words, without the absolute path that file-system exceptions carry. */
     static String reason(Exception cause) {
-        for (Throwable e = cause; e != null; e = e.getCause()) {
-            if (e.getMessage() != null && DISK_FULL.matcher(e.getMessage()).find()) {
-                return "the disk is full";
-            }
+        Optional<Known> known = known(cause);
+        if (known.isPresent()) {
+            return known.get().reason;
         }
         Throwable e = cause instanceof UncheckedIOException ? cause.getCause() : cause;
         if (e instanceof AccessDeniedException) {

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.Crs;
 
@@ -91,20 +92,20 @@ final class AsciiGridBathymetry implements Bathymetry {
         }
     }
 
-    private static Crs crsBeside(Path file) throws IOException {
+    /** The file that states the CRS, unless the plan does. */
+    static Optional<Path> prj(Path file) {
         String base = file.getFileName().toString().replaceFirst("\\.[^.]*$", "");
-        for (String ending : new String[] {".prj", ".PRJ"}) {
-            Path prj = file.resolveSibling(base + ending);
-            if (Files.isRegularFile(prj)) {
-                String text = new String(Files.readAllBytes(prj), StandardCharsets.UTF_8).replace("\uFEFF", "");
-                try {
-                    return Crs.parse(text);
-                } catch (InputException e) {
-                    throw new InputException(prj.getFileName() + ": " + e.getMessage(), e);
-                }
-            }
+        return Stream.of(".prj", ".PRJ").map(ending -> file.resolveSibling(base + ending)).filter(Files::isRegularFile).findFirst();
+    }
+
+    private static Crs crsBeside(Path file) throws IOException {
+        Path prj = prj(file).orElseThrow(() -> Bathymetries.withoutCrs(file));
+        String text = new String(Files.readAllBytes(prj), StandardCharsets.UTF_8).replace("\uFEFF", "");
+        try {
+            return Crs.parse(text);
+        } catch (InputException e) {
+            throw new InputException(prj.getFileName() + ": " + e.getMessage(), e);
         }
-        throw Bathymetries.withoutCrs(file);
     }
 
     private String name() {

@@ -2,6 +2,7 @@ package org.seacairn.layer;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -33,7 +34,7 @@ public final class Bathymetries {
         if (lower.endsWith(".tif") || lower.endsWith(".tiff")) {
             return GeoTiffBathymetry.open(file, stated);
         }
-        if (lower.endsWith(".asc")) {
+        if (isAsciiGrid(lower)) {
             return AsciiGridBathymetry.open(file, stated);
         }
         if (BagReader.takes(lower)) {
@@ -62,6 +63,18 @@ public final class Bathymetries {
     /** As {@link #open(LayerFile)}, held against what the plan says of its values. */
     static Bathymetry open(SitingPlan.Bathymetry plan) {
         return agreeing(open(plan.source()), plan);
+    }
+
+    /** What a bathymetry consists of: its file, and that beside it which states the CRS, if it is read. */
+    public static List<Path> files(LayerFile source) {
+        Path file = source.file();
+        Optional<Path> prj = source.crs().isEmpty() && isAsciiGrid(file.getFileName().toString().toLowerCase(Locale.ROOT))
+                ? AsciiGridBathymetry.prj(file) : Optional.empty();
+        return prj.map(beside -> List.of(file, beside)).orElse(List.of(file));
+    }
+
+    private static boolean isAsciiGrid(String lowerName) {
+        return lowerName.endsWith(".asc");
     }
 
     private static void requireReadable(Path file) {

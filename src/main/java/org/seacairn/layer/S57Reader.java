@@ -65,6 +65,14 @@ final class S57Reader implements VectorReader {
         return true;
     }
 
+    /** With all updates beside the chart, those that it holds already among them. */
+    @Override
+    public List<Path> files(Path file) {
+        List<Path> files = new ArrayList<>(List.of(file));
+        files.addAll(S57Updates.beside(file, 0).values());
+        return files;
+    }
+
     @Override
     public VectorLayer read(LayerFile source) {
         Path file = source.file();

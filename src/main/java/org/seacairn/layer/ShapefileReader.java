@@ -22,6 +22,10 @@ import org.seacairn.plan.SitingPlan.LayerFile;
  * A feature's id is its record number, from 1.
  */
 final class ShapefileReader implements VectorReader {
+    private static final String DBF = ".dbf";
+    private static final String CPG = ".cpg";
+    private static final String PRJ = ".prj";
+
     @Override
     public String format() {
         return "shapefile";
@@ -30,6 +34,12 @@ final class ShapefileReader implements VectorReader {
     @Override
     public List<String> extensions() {
         return List.of(".shp");
+    }
+
+    @Override
+    public List<Path> files(Path file) {
+        return Stream.concat(Stream.of(file), Stream.of(DBF, CPG, PRJ).flatMap(ending -> sidecar(file, ending).stream())
+                .filter(Files::isRegularFile)).toList();
     }
 
     @Override
@@ -71,12 +81,12 @@ final class ShapefileReader implements VectorReader {
     }
 
     private static List<Map<String, Object>> rows(Path file, int shapes, List<String> notes) {
-        Optional<Path> dbf = sidecar(file, ".dbf");
+        Optional<Path> dbf = sidecar(file, DBF);
         if (dbf.isEmpty()) {
             notes.add("there is no .dbf file beside it, so the features have no attributes");
             return Collections.nCopies(shapes, Map.of());
         }
-        DbfTable table = DbfTable.read(dbf.get(), sidecar(file, ".cpg"));
+        DbfTable table = DbfTable.read(dbf.get(), sidecar(file, CPG));
         if (table.rows().size() != shapes) {
             throw VectorReader.problem(file, "records", "has " + shapes + " shapes where " + dbf.get().getFileName() + " has "
                     + table.rows().size() + " rows; the two files do not belong together, export the shapefile again");
@@ -86,7 +96,7 @@ final class ShapefileReader implements VectorReader {
     }
 
     private static Crs crs(Path file) {
-        Path prj = sidecar(file, ".prj").orElseThrow(() -> VectorReader.problem(file, "CRS",
+        Path prj = sidecar(file, PRJ).orElseThrow(() -> VectorReader.problem(file, "CRS",
                 "there is no .prj file beside it that states its CRS" + LayerCrs.REMEDY));
         try {
             // Not strict: an accent in a name must not keep the CRS from being read.

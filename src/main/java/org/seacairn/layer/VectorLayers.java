@@ -53,6 +53,11 @@ public final class VectorLayers {
         return layer;
     }
 
+    /** What a layer consists of: its file, and those beside it that are read with it; the file alone if no reader takes it. */
+    public static List<Path> files(Path file) {
+        return READERS.stream().filter(r -> r.takes(file)).findFirst().map(r -> r.files(file)).orElse(List.of(file));
+    }
+
     static void requireExisting(Path file, String place) {
         if (!Files.exists(file)) {
             throw VectorReader.problem(file, place, "there is no such file; check its name and folder");

@@ -25,6 +25,11 @@ interface VectorReader {
         return false;
     }
 
+    /** The file, and those beside it that are there and read with it. */
+    default List<Path> files(Path file) {
+        return List.of(file);
+    }
+
     /**
      * Reads every feature of a file that exists and is not empty.
      *

@@ -62,7 +62,12 @@ public final class StyleSet {
         return new StyleSet(styles, files);
     }
 
-    private static List<Path> files(Path folder) {
+    /**
+     * The styles in a folder, by name.
+     *
+     * @throws InputException if the folder cannot be listed
+     */
+    public static List<Path> files(Path folder) {
         try (Stream<Path> all = Files.list(folder)) {
             return all.filter(file -> file.getFileName().toString().endsWith(SUFFIX)).sorted().toList();
         } catch (IOException e) {
@@ -77,11 +82,6 @@ public final class StyleSet {
         } catch (IOException e) {
             throw new InputException(name + ": cannot be read (" + e.getMessage() + "); copy it again", e);
         }
-    }
-
-    /** The user's own files, which the map depends on as on any other input. */
-    public List<Path> own() {
-        return own;
     }
 
     /**

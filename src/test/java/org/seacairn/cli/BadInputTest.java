@@ -284,8 +284,7 @@ class BadInputTest {
                         List.of("cannot write out: reefs.csv is in the way, and is no folder; check space and permission"),
                         "--out", "{scene}/reefs.csv/out"),
                 new Mistake("output is the plan's folder", s -> { },
-                        List.of("scene: holds files and no run.json of Seacairn, so it is not a former output; empty it, or choose"
-                                + " another output folder"),
+                        List.of("plan.yaml: lies in the output folder scene, which would be replaced; name another folder with --out"),
                         "--out", "{scene}"),
                 new Mistake("output is the root", s -> { },
                         List.of("/: is the root of a file system; choose a folder for the output"), "--out", "/"));

@@ -142,7 +142,8 @@ class ProgressLineTest {
                 line.done(more);
             }
         };
-        new RankRun(scene.path("plan.yaml"), false, scene.path("plan-out"), 2, new ReportFiles(StyleSet.bundled(), false), false, teller).run();
+        PlanInputs inputs = new PlanInputs(scene.path("plan.yaml"), false, scene.path("plan-out"), List.of());
+        new RankRun(inputs, scene.path("plan-out"), 2, new ReportFiles(StyleSet.bundled(), false), false, teller).run();
         Map<String, String> seen = new TreeMap<>(TinyScene.bytes(scene.path("plan-out")));
         assertEquals(List.of("plan", "bathymetry", "layers", "scoring"), told.subList(0, 4));
         assertTrue(told.get(4).endsWith(" cells"), told.toString());

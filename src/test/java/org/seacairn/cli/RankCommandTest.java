@@ -88,7 +88,7 @@ class RankCommandTest {
         scene.plan("distance: 100 m,", "distance: 100 m, coverage: extent.geojson,");
         assertEquals(0, scene.rank().status());
         String inputs = scene.read("plan-out/run.json").replaceFirst("(?s).*?\"inputs\" : \\[(.*?)\\].*", "$1");
-        assertEquals(List.of("plan.yaml", "depths.asc", "bottom.geojson", "reefs.csv", "permit.geojson", "cables.geojson",
+        assertEquals(List.of("plan.yaml", "depths.asc", "depths.prj", "bottom.geojson", "reefs.csv", "permit.geojson", "cables.geojson",
                 "extent.geojson", "module.yaml"), Pattern.compile("\"file\" : \"(.*?)\"").matcher(inputs).results()
                         .map(file -> file.group(1)).toList());
     }

@@ -334,7 +334,7 @@ class ReviewCommandTest {
         assertEquals(0, scene.rank().status());
         Outcome outcome = review("plan-out/sites.csv", "--out", scene.path("plan-out").toString());
         assertEquals(2, outcome.status());
-        assertTrue(outcome.err().contains("sites.csv: the proposal lies in the output folder plan-out, which would be replaced;"
+        assertTrue(outcome.err().contains("sites.csv: lies in the output folder plan-out, which would be replaced;"
                 + " name another folder with --out"), outcome.err());
         assertTrue(Files.exists(scene.path("plan-out/sites.csv")));
     }
@@ -342,7 +342,7 @@ class ReviewCommandTest {
     @Test
     void aProposalThatIsNotThereIsNamed() {
         Outcome outcome = review("nothing.csv");
-        assertEquals(new Outcome(2, "", "seacairn: nothing.csv: there is no such file; check the name of the proposal\n"), outcome);
+        assertEquals(new Outcome(2, "", "seacairn: nothing.csv: there is no such file; check its name\n"), outcome);
     }
 
     @Test

@@ -31,7 +31,7 @@ class OutputFileTest {
         Path full = Path.of("/dev/full");
         assumeTrue(Files.isWritable(full));
         InputException e = assertThrows(InputException.class, () -> OutputFile.text(full, out -> out.write("x")));
-        assertEquals("cannot write full: the disk is full; check space and permission", e.getMessage());
+        assertEquals("cannot write full: no space left on the disk; free some and run again", e.getMessage());
     }
 
     @Test
@@ -44,18 +44,21 @@ class OutputFileTest {
     // Messages of Linux, Windows, SQLite and macOS, from memory.
     @ParameterizedTest
     @CsvSource({
-        "No space left on device, the disk is full",
-        "There is not enough space on the disk, the disk is full",
-        "[SQLITE_FULL] Insertion failed because database is full (database or disk is full), the disk is full",
-        "Disk quota exceeded, the disk is full",
-        "Input/output error, Input/output error",
+        "No space left on device, no space left on the disk; free some and run again",
+        "There is not enough space on the disk, no space left on the disk; free some and run again",
+        "[SQLITE_FULL] Insertion failed because database is full (database or disk is full), no space left on the disk; free some and run again",
+        "Disk quota exceeded, no space left on the disk; free some and run again",
+        "/mnt/plan-out: Read-only file system, the disk is read-only; choose another output folder",
+        "/mnt/plan-out: Operation not permitted, permission denied; check space and permission",
+        "/mnt/plan-out: File name too long, the name is too long; choose a shorter one for the output folder",
+        "Input/output error, Input/output error; check space and permission",
     })
     void reasonComesFromTheCause(String text, String reason) {
         IOException cause = new IOException(text);
         InputException e = assertThrows(InputException.class, () -> OutputFile.bytes(folder.resolve("score.tif"), out -> {
             throw new UncheckedIOException(cause);
         }));
-        assertEquals("cannot write score.tif: " + reason + "; check space and permission", e.getMessage());
+        assertEquals("cannot write score.tif: " + reason, e.getMessage());
         assertSame(cause, e.getCause().getCause());
     }
 }

@@ -108,7 +108,7 @@ class OutputFolderTest {
                 output.commit();
             }
         });
-        assertEquals("cannot write score.tif: the disk is full; check space and permission", e.getMessage());
+        assertEquals("cannot write score.tif: no space left on the disk; free some and run again", e.getMessage());
         assertEquals("1", generation(target));
         assertEquals(List.of("plan-out"), entries());
     }
