@@ -51,6 +51,18 @@ public final class Seacairn implements Runnable {
         return status;
     }
 
+    /** Whether the process was asked to end, so that what fails now fails for that: its files are taken away under it. */
+    private static boolean isEnding() {
+        try {
+            Thread none = new Thread();
+            Runtime.getRuntime().addShutdownHook(none);
+            Runtime.getRuntime().removeShutdownHook(none);
+            return false;
+        } catch (IllegalStateException e) {
+            return true;
+        }
+    }
+
     private static int execute(CommandLine command, String... args) {
         try {
             return command.execute(args);
@@ -81,6 +93,9 @@ public final class Seacairn implements Runnable {
     private static final class FailureHandler implements IExecutionExceptionHandler {
         @Override
         public int handleExecutionException(Exception e, CommandLine command, ParseResult parsed) {
+            if (isEnding()) {
+                return INPUT_AT_FAULT; // Nobody gets to see it.
+            }
             boolean trace = command.getCommand() instanceof PlanCommand plan && plan.options.trace;
             if (!(e instanceof InputException input)) {
                 return fault(e, command.getErr(), trace);

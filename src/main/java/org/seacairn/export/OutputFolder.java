@@ -24,16 +24,22 @@ import org.seacairn.InputException;
  * Every step of {@link #commit} is one rename, so a run that is killed leaves the former output whole
  * at each instant: under its own name, or, between two renames, under the second. The next
  * {@link #stage} puts it back and clears the scrap. This holds for a process that dies; against a
- * power cut the files would have to be forced to the disk first, which is not done.
+ * power cut the files would have to be forced to the disk first, which is not done. A process that is asked
+ * to end (Ctrl-C) clears its scrap itself.
  */
 public final class OutputFolder implements AutoCloseable {
     /** As many as Linux follows (path_resolution(7), from memory). */
     private static final int MAX_LINKS = 40;
+    /** How often a folder is cleared that other threads are still writing to, and the pause between. */
+    private static final int MOST_CLEARINGS = 100;
+    private static final int PAUSE_MS = 10;
 
     private final Path target;
     private final Path former;
     private final Path staged;
     private final FolderLock lock;
+    private final Thread atExit = new Thread(this::abandon, "seacairn-abandon");
+    private boolean closed;
 
     private OutputFolder(Path target, Path former, Path staged, FolderLock lock) {
         this.target = target;
@@ -57,22 +63,27 @@ public final class OutputFolder implements AutoCloseable {
         String scrap = "." + name + ".seacairn-tmp-";
         Path staged = folder.resolveSibling(scrap + ProcessHandle.current().pid());
         OutputFolder output = new OutputFolder(folder, former, staged, lock);
+        output.prepare(scrap);
+        return output;
+    }
+
+    private synchronized void prepare(String scrap) {
         boolean ready = false;
         try {
+            Runtime.getRuntime().addShutdownHook(atExit);
             // Under the lock no other process can be using these names.
-            for (Path leftover : siblings(folder, scrap)) {
+            for (Path leftover : siblings(target, scrap)) {
                 delete(leftover);
             }
-            FormerOutput.requireReplaceable(folder);
-            output.recover();
+            FormerOutput.requireReplaceable(target);
+            recover();
             Files.createDirectory(staged);
             ready = true;
-            return output;
         } catch (IOException e) {
-            throw OutputFile.cannotWrite(folder, e);
+            throw OutputFile.cannotWrite(target, e);
         } finally {
             if (!ready) {
-                output.close();
+                close();
             }
         }
     }
@@ -128,9 +139,12 @@ public final class OutputFolder implements AutoCloseable {
      * Moves the finished output into place and deletes the one before it.
      *
      * @throws InputException if that cannot be done; the former output is then where it was
-     * @throws IllegalStateException if {@code run.json} is missing or was not written last
+     * @throws IllegalStateException if {@code run.json} is missing or was not written last, or the process is ending
      */
-    public void commit() {
+    public synchronized void commit() {
+        if (closed) {
+            throw new IllegalStateException("the output was closed before it was committed");
+        }
         try {
             requireComplete();
             FormerOutput.requireReplaceable(target);
@@ -184,11 +198,40 @@ public final class OutputFolder implements AutoCloseable {
      * What cannot be deleted now is scrap by its name, and the next run deletes it.
      */
     @Override
-    public void close() {
+    public synchronized void close() {
+        if (closed) {
+            return;
+        }
+        closed = true;
         try (lock) {
             delete(staged);
         } catch (IOException e) {
             // Nothing is lost and nothing is in the way: see above.
+        }
+        try {
+            Runtime.getRuntime().removeShutdownHook(atExit);
+        } catch (IllegalStateException e) {
+            // The process is ending; there is nothing left to do then.
+        }
+    }
+
+    /** When the process is asked to end: as {@link #close}, after a commit that is under way, and although threads go on writing. */
+    private synchronized void abandon() {
+        for (int i = 0; i < MOST_CLEARINGS && !closed && Files.exists(staged); i++) {
+            try {
+                delete(staged);
+            } catch (IOException e) {
+                pause();
+            }
+        }
+        close();
+    }
+
+    private static void pause() {
+        try {
+            Thread.sleep(PAUSE_MS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
         }
     }
 

@@ -33,7 +33,7 @@ public final class Styles {
     public static void copyTo(Path outputFolder, List<String> layers) {
         Path folder = outputFolder.resolve("styles");
         try {
-            Files.createDirectories(folder);
+            Files.createDirectory(folder);
         } catch (IOException e) {
             throw OutputFile.cannotWrite(folder, e);
         }

@@ -14,7 +14,6 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.zip.Deflater;
-import org.seacairn.InputException;
 import org.seacairn.grid.GridGeometry;
 import org.seacairn.grid.Window;
 
@@ -76,7 +75,7 @@ public final class TiledGeoTiff implements AutoCloseable {
         try {
             this.channel = FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
         } catch (IOException e) {
-            throw failed(file, e);
+            throw OutputFile.cannotWrite(file, e);
         }
         this.out = new BufferedOutputStream(java.nio.channels.Channels.newOutputStream(channel), 1 << 20);
         put(new byte[big ? 16 : 8]);
@@ -143,7 +142,7 @@ public final class TiledGeoTiff implements AutoCloseable {
             out.write(bytes);
             position += bytes.length;
         } catch (IOException e) {
-            throw failed(file, e);
+            throw OutputFile.cannotWrite(file, e);
         }
     }
 
@@ -170,7 +169,7 @@ public final class TiledGeoTiff implements AutoCloseable {
                 at += channel.write(header, at);
             }
         } catch (IOException e) {
-            throw failed(file, e);
+            throw OutputFile.cannotWrite(file, e);
         }
     }
 
@@ -179,7 +178,7 @@ public final class TiledGeoTiff implements AutoCloseable {
         try {
             channel.close();
         } catch (IOException e) {
-            throw failed(file, e);
+            throw OutputFile.cannotWrite(file, e);
         }
     }
 
@@ -241,11 +240,6 @@ public final class TiledGeoTiff implements AutoCloseable {
         } else {
             b.putInt((int) value);
         }
-    }
-
-    private static InputException failed(Path file, IOException e) {
-        return new InputException("cannot write " + file.getFileName() + ": " + e.getMessage()
-                + "; check space and permission of the output folder", e);
     }
 
     /** One entry of a TIFF directory. */

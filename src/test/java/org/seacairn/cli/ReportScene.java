@@ -55,21 +55,26 @@ public final class ReportScene {
 
     /** Runs a command and returns its page. */
     public Path page(String command) {
-        List<String> args = new ArrayList<>(List.of(command, scene.path("plan.yaml").toString(), "--out", scene.path(command + "-out").toString(), "--quiet"));
+        Path out = scene.path(command + "-out");
+        Outcome outcome = TinyScene.run(args(command, out).toArray(String[]::new));
+        if (outcome.status() > 1) {
+            throw new AssertionError(outcome.err());
+        }
+        return out.resolve("report.html");
+    }
+
+    /** The command line of a command that writes to a folder; the drop takes its site from {@code rank-out}. */
+    List<String> args(String command, Path out, String... more) {
+        List<String> args = new ArrayList<>(List.of(command, scene.path("plan.yaml").toString(), "--out", out.toString(), "--quiet"));
         args.addAll(switch (command) {
+            case "review" -> List.of(scene.path("proposal.csv").toString());
             case "infill" -> List.of("--from", "Teapot", "--to", "Kettle");
             case "ring" -> List.of("--around", "Teapot", "--radius", "100 m to 250 m", "--modules", "3");
             case "areas" -> List.of("--size", "120 m x 100 m");
             case "drop" -> List.of("--at", "S01", "--sites", scene.path("rank-out/sites.csv").toString());
             default -> List.of();
         });
-        if (command.equals("review")) {
-            args.add(2, scene.path("proposal.csv").toString());
-        }
-        Outcome outcome = TinyScene.run(args.toArray(String[]::new));
-        if (outcome.status() > 1) {
-            throw new AssertionError(outcome.err());
-        }
-        return scene.path(command + "-out").resolve("report.html");
+        args.addAll(List.of(more));
+        return args;
     }
 }
