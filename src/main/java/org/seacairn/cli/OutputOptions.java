@@ -62,7 +62,7 @@ final class OutputOptions {
         if (outFolder == null) {
             return beside(plan, suffix);
         }
-        if (outFolder.toString().isEmpty()) {
+        if (outFolder.toString().isBlank()) {
             throw new ParameterException(spec.commandLine(), "--out is empty; name a folder");
         }
         return outFolder;

@@ -28,6 +28,8 @@ public final class OutputFile {
     private static final List<Known> KNOWN = List.of(
             new Known("no space left|disk is full|not enough space|quota exceeded|SQLITE_FULL", "no space left on the disk", "free some and run again"),
             new Known("read-only file system|SQLITE_READONLY|write.protected", "the disk is read-only", "choose another output folder"),
+            new Known("resource busy|used by another process", "it is in use, or is a disk of its own",
+                    "close what has it open, or choose another output folder"),
             new Known("operation not permitted", "permission denied", USUAL_REMEDY),
             new Known("name too long|filename.* too long", "the name is too long", "choose a shorter one for the output folder"));
 

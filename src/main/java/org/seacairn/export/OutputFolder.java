@@ -52,8 +52,8 @@ public final class OutputFolder implements AutoCloseable {
      * Makes an empty folder to write to, after putting right what a killed run has left.
      *
      * @param target the folder to replace or make; missing parents are made
-     * @throws InputException if the target holds anything that Seacairn did not write, another run is
-     *     writing to it, or it cannot be written
+     * @throws InputException if the target holds anything that Seacairn did not write or the current folder, another
+     *     run is writing to it, or it cannot be written
      */
     public static OutputFolder stage(Path target) {
         Path folder = resolveLinks(target, 0);
@@ -105,7 +105,13 @@ public final class OutputFolder implements AutoCloseable {
             if (!Files.isDirectory(parent)) {
                 Files.createDirectories(parent);
             }
-            return parent.toRealPath().resolve(path.getFileName());
+            Path folder = parent.toRealPath().resolve(path.getFileName());
+            if (Path.of("").toRealPath().startsWith(folder)) {
+                // It would be renamed under the user's feet: no command finds its way there any more.
+                throw new InputException(path.getFileName() + ": is, or holds, the current folder, and would be replaced; go elsewhere,"
+                        + " or choose another output folder");
+            }
+            return folder;
         } catch (IOException e) {
             throw OutputFile.cannotWrite(path, e);
         }

@@ -50,6 +50,7 @@ class OutputFileTest {
         "Disk quota exceeded, no space left on the disk; free some and run again",
         "/mnt/plan-out: Read-only file system, the disk is read-only; choose another output folder",
         "/mnt/plan-out: Operation not permitted, permission denied; check space and permission",
+        "/mnt: Device or resource busy, 'it is in use, or is a disk of its own; close what has it open, or choose another output folder'",
         "/mnt/plan-out: File name too long, the name is too long; choose a shorter one for the output folder",
         "Input/output error, Input/output error; check space and permission",
     })

@@ -260,6 +260,26 @@ class OutputFolderTest {
         assertTrue(e.getMessage().endsWith("is the root of a file system; choose a folder for the output"), e.getMessage());
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"", "..", "../x/.."})
+    void currentFolderIsRefused(String name) {
+        InputException e = assertThrows(InputException.class, () -> OutputFolder.stage(Path.of(name)));
+        assertTrue(e.getMessage().endsWith(": is, or holds, the current folder, and would be replaced; go elsewhere, or choose another output folder"),
+                e.getMessage());
+    }
+
+    @Test
+    void secondCloseDoesNothing() throws IOException {
+        run(target, "1");
+        OutputFolder output = OutputFolder.stage(target);
+        output.close();
+        try (OutputFolder next = OutputFolder.stage(target)) {
+            output.close();
+            assertTrue(Files.isDirectory(next.path()));
+            assertEquals("the output was closed before it was committed", assertThrows(IllegalStateException.class, output::commit).getMessage());
+        }
+    }
+
     @Test
     void folderInsideAFileCannotBeMade() throws IOException {
         Files.createFile(target);
