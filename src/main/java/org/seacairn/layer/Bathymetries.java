@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.Crs;
 import org.seacairn.plan.SitingPlan;
@@ -31,7 +32,7 @@ public final class Bathymetries {
         requireReadable(file);
         Optional<Crs> stated = source.crs().map(Crs::parse);
         String lower = name.toLowerCase(Locale.ROOT);
-        if (lower.endsWith(".tif") || lower.endsWith(".tiff")) {
+        if (isGeoTiff(lower)) {
             return GeoTiffBathymetry.open(file, stated);
         }
         if (isAsciiGrid(lower)) {
@@ -65,12 +66,17 @@ public final class Bathymetries {
         return agreeing(open(plan.source()), plan);
     }
 
-    /** What a bathymetry consists of: its file, and that beside it which states the CRS, if it is read. */
+    /** What a bathymetry consists of: its file, and those beside it that are there and may be read with it. */
     public static List<Path> files(LayerFile source) {
         Path file = source.file();
-        Optional<Path> prj = source.crs().isEmpty() && isAsciiGrid(file.getFileName().toString().toLowerCase(Locale.ROOT))
-                ? AsciiGridBathymetry.prj(file) : Optional.empty();
-        return prj.map(beside -> List.of(file, beside)).orElse(List.of(file));
+        String lower = file.getFileName().toString().toLowerCase(Locale.ROOT);
+        List<Path> beside = isGeoTiff(lower) ? GeoTiffBathymetry.beside(file)
+                : isAsciiGrid(lower) && source.crs().isEmpty() ? AsciiGridBathymetry.prj(file).map(List::of).orElse(List.of()) : List.of();
+        return Stream.concat(Stream.of(file), beside.stream()).toList();
+    }
+
+    private static boolean isGeoTiff(String lowerName) {
+        return lowerName.endsWith(".tif") || lowerName.endsWith(".tiff");
     }
 
     private static boolean isAsciiGrid(String lowerName) {

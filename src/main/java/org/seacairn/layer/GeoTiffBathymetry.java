@@ -7,6 +7,7 @@ import java.awt.geom.AffineTransform;
 import java.awt.image.DataBufferFloat;
 import java.awt.image.Raster;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -15,6 +16,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.FileImageInputStream;
@@ -112,6 +114,17 @@ final class GeoTiffBathymetry implements Bathymetry {
                 georeferenced.dispose();
             }
         }
+    }
+
+    /**
+     * The files in which the library looks for a CRS or a place where the GeoTIFF states none (found by watching what it opens), and
+     * those of {@link GeoTiffBeside}.
+     */
+    static List<Path> beside(Path file) {
+        String name = file.getFileName().toString();
+        String base = name.replaceFirst("\\.[^.]*$", "");
+        return Stream.of(base + ".prj", base + ".tfw", base + ".wld", name + ".aux.xml").map(file::resolveSibling)
+                .filter(Files::isRegularFile).toList();
     }
 
     private static Crs crsOf(Path file, GeoTiffReader reader, Optional<Crs> stated) {
