@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
+import org.seacairn.layer.SqliteLibrary;
 
 /**
  * OGC GeoPackage 1.3.1 (OGC 12-128r18): feature tables in EPSG:4326, each with an R-tree index. The
@@ -29,6 +30,7 @@ public final class GeoPackageWriter {
      * @throws org.seacairn.InputException if the file cannot be written
      */
     public static void write(Path file, List<FeatureTable<?>> tables) {
+        SqliteLibrary.load();
         try {
             Files.deleteIfExists(file);
             // As a URI, so that no character of the path is taken for an option.

@@ -65,6 +65,7 @@ final class GeoPackageReader implements VectorReader {
     }
 
     private static Connection open(Path file) throws SQLException {
+        SqliteLibrary.load();
         SQLiteConfig config = new SQLiteConfig();
         config.setReadOnly(true);
         // Immutable: no lock, no log and no shared-memory file appear beside the data.
