@@ -34,6 +34,10 @@ public final class Crs {
     private static final Pattern CRS84 =
             Pattern.compile("(?:urn:ogc:def:crs:)?OGC:(?:[0-9.]*:)?CRS84", Pattern.CASE_INSENSITIVE);
 
+    /** Far above the longest definitions in use. */
+    private static final int LONGEST_WKT = 100_000;
+    private static final int DEEPEST_WKT = 50;
+
     private final SingleCRS crs;
     private final OptionalInt epsg;
 
@@ -69,11 +73,27 @@ public final class Crs {
             throw new InputException("CRS \"" + shortened(trimmed)
                     + "\" is not known; write an EPSG code such as EPSG:32617, or well-known text");
         }
+        requireShallow(trimmed);
         try {
             return of(CRS.parseWKT(trimmed));
         } catch (FactoryException | RuntimeException e) {
             throw new InputException("CRS text \"" + shortened(trimmed) + "\" cannot be read ("
                     + firstLine(e) + "); write an EPSG code such as EPSG:32617", e);
+        }
+    }
+
+    /** The library recurses into brackets as deep as the text asks for, and looks at the whole text at each. */
+    private static void requireShallow(String wkt) {
+        int depth = 0;
+        int deepest = 0;
+        for (int i = 0; i < wkt.length(); i++) {
+            char c = wkt.charAt(i);
+            depth += c == '[' || c == '(' ? 1 : c == ']' || c == ')' ? -1 : 0;
+            deepest = Math.max(deepest, depth);
+        }
+        if (wkt.length() > LONGEST_WKT || deepest > DEEPEST_WKT) {
+            throw new InputException("CRS text \"" + shortened(wkt) + "\" has " + wkt.length() + " characters, nested " + deepest
+                    + " deep, more than any CRS needs; write an EPSG code such as EPSG:32617");
         }
     }
 

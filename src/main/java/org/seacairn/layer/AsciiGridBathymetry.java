@@ -100,7 +100,7 @@ final class AsciiGridBathymetry implements Bathymetry {
 
     private static Crs crsBeside(Path file) throws IOException {
         Path prj = prj(file).orElseThrow(() -> Bathymetries.withoutCrs(file));
-        String text = new String(Files.readAllBytes(prj), StandardCharsets.UTF_8).replace("\uFEFF", "");
+        String text = SideFile.text(file, prj, StandardCharsets.UTF_8).replace("\uFEFF", "");
         try {
             return Crs.parse(text);
         } catch (InputException e) {
@@ -114,7 +114,10 @@ final class AsciiGridBathymetry implements Bathymetry {
 
     private double required(Map<String, Double> header, String key) {
         Double value = header.get(key);
-        if (value == null || !Double.isFinite(value)) {
+        if (value != null && !Double.isFinite(value)) {
+            throw new InputException(name() + ", header: " + key + " is " + value + "; it must be a number");
+        }
+        if (value == null) {
             throw new InputException(name() + ", header: " + key + " is missing; an Esri ASCII grid begins with ncols,"
                     + " nrows, xllcorner, yllcorner, cellsize");
         }

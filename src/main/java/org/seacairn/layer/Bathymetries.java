@@ -6,9 +6,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.Crs;
+import org.seacairn.geodesy.CrsDomain;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.LayerFile;
 
@@ -27,6 +29,10 @@ public final class Bathymetries {
     }
 
     private static Bathymetry open(LayerFile source, OptionalDouble cellM) {
+        return onEarth(within(source.file(), () -> reader(source, cellM)));
+    }
+
+    private static Bathymetry reader(LayerFile source, OptionalDouble cellM) {
         Path file = source.file();
         String name = file.getFileName().toString();
         requireReadable(file);
@@ -58,7 +64,7 @@ public final class Bathymetries {
         LayerFile source = plan.bathymetry().source();
         requireReadable(source.file());
         boolean soundings = XyzReader.takes(source.file().getFileName().toString().toLowerCase(Locale.ROOT));
-        return agreeing(soundings ? XyzReader.open(plan) : open(source, plan.cellM()), plan.bathymetry());
+        return agreeing(soundings ? onEarth(within(source.file(), () -> XyzReader.open(plan))) : open(source, plan.cellM()), plan.bathymetry());
     }
 
     /** As {@link #open(LayerFile)}, held against what the plan says of its values. */
@@ -86,6 +92,44 @@ public final class Bathymetries {
     private static void requireReadable(Path file) {
         if (!Files.isReadable(file) || !Files.isRegularFile(file)) {
             throw new InputException(file.getFileName() + ": the file cannot be read; check the path and its permissions");
+        }
+        VectorLayers.requireContent(file, "the file");
+    }
+
+    /** A file may state more than memory holds; what was made of it until then is garbage by the time this is told. */
+    private static Bathymetry within(Path file, Supplier<Bathymetry> opening) {
+        try {
+            return opening.get();
+        } catch (OutOfMemoryError e) {
+            throw VectorReader.problem(file, "the file", VectorLayers.MEMORY, e);
+        }
+    }
+
+    private static Bathymetry onEarth(Bathymetry file) {
+        try {
+            requirePlace(file);
+            return file;
+        } catch (InputException e) {
+            file.close();
+            throw e;
+        }
+    }
+
+    private static void requirePlace(Bathymetry file) {
+        double x = file.west() + file.cols() / 2.0 * file.cellWidth();
+        double y = file.north() - file.rows() / 2.0 * file.cellHeight();
+        String label = file.crs().label();
+        if (!CrsDomain.of(file.crs()).holds(x, y)) {
+            throw VectorReader.problem(file.file(), "extent", "its middle, (" + x + ", " + y + "), is no place in " + label
+                    + "; check the CRS that the file or the plan states, and its corner and cell");
+        }
+        double east = file.west() + file.cols() * file.cellWidth();
+        double south = file.north() - file.rows() * file.cellHeight();
+        // A survey of so few metres or feet at the very origin of its map is none.
+        if (!file.crs().isGeographic() && CrsDomain.isLonLat(file.west(), file.north()) && CrsDomain.isLonLat(east, south)) {
+            throw VectorReader.problem(file.file(), "extent", "from (" + file.west() + ", " + south + ") to (" + east + ", " + file.north()
+                    + ") it looks like longitude and latitude while its CRS, " + label + ", counts in metres or feet; state its CRS in the plan beside"
+                    + " the file, for example crs: EPSG:4326");
         }
     }
 

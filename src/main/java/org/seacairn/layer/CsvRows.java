@@ -38,7 +38,10 @@ final class CsvRows {
 
     private CsvRows(Path file, DecodedText decoded, char delimiter) throws IOException {
         this.file = file;
-        this.notes = decoded.notes();
+        this.notes = new ArrayList<>(decoded.notes());
+        if (!decoded.text().endsWith("\n") && !decoded.text().endsWith("\r")) {
+            notes.add(DecodedText.WITHOUT_END);
+        }
         this.decimalComma = delimiter != ',';
         // It reads from memory, so that there is nothing to close.
         this.parser = CSVParser.parse(new StringReader(decoded.text()), CSVFormat.RFC4180.builder().setDelimiter(delimiter)
@@ -62,7 +65,7 @@ final class CsvRows {
         return header;
     }
 
-    /** A line if the character set had to be guessed. */
+    /** Lines on the character set, where it had to be guessed, and on a missing end. */
     List<String> notes() {
         return notes;
     }
@@ -74,7 +77,7 @@ final class CsvRows {
 
     /** The same, and a column. */
     String place(int column) {
-        return place() + ", column \"" + header.get(column) + "\"";
+        return place() + ", column \"" + XmlElements.shown(header.get(column)) + "\"";
     }
 
     /** The next record that is not an empty line, or null at the end. */
@@ -130,7 +133,8 @@ final class CsvRows {
     void note(String place, String whatAndRemedy) {
         badRows++;
         if (badRows <= PROBLEMS_TOLD) {
-            problems.add(file.getFileName() + ", " + place + ": " + whatAndRemedy);
+            // A quoted value may hold the end of a line; a problem is one line.
+            problems.add(file.getFileName() + ", " + place + ": " + whatAndRemedy.replaceAll("[\\s\\p{Cntrl}]+", " "));
         }
     }
 
@@ -159,7 +163,7 @@ final class CsvRows {
         }
         Set<String> seen = new HashSet<>();
         names.stream().filter(name -> !seen.add(name)).findFirst().ifPresent(twice -> {
-            throw VectorReader.problem(file, place(), "two columns are named \"" + twice + "\"; rename one of them");
+            throw VectorReader.problem(file, place(), "two columns are named \"" + XmlElements.shown(twice) + "\"; rename one of them");
         });
         return List.copyOf(names);
     }

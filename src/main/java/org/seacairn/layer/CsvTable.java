@@ -96,7 +96,7 @@ final class CsvTable {
 
     private static double number(String text) {
         if (!DegreeText.DECIMAL.matcher(text.strip()).matches()) {
-            throw new InputException("\"" + text + "\" is no number; write it like 583960.25");
+            throw new InputException("\"" + XmlElements.shown(text) + "\" is no number; write it like 583960.25");
         }
         return Double.parseDouble(text.strip());
     }

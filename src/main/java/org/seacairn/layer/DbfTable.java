@@ -6,6 +6,8 @@ import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.math.BigDecimal;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.charset.Charset;
 import java.nio.charset.IllegalCharsetNameException;
 import java.nio.charset.StandardCharsets;
@@ -14,6 +16,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Date;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -31,7 +34,30 @@ import org.seacairn.InputException;
  */
 record DbfTable(List<Map<String, Object>> rows, List<String> notes) {
     private static final Charset FALLBACK = Charset.forName("windows-1252");
+    private static final int HEADER_BYTES = 32;
     private static final int LANGUAGE_DRIVER_AT = 29;
+
+    /**
+     * How many rows the header states.
+     *
+     * @throws InputException if the file is too short to hold them
+     */
+    static long rows(Path dbf) {
+        try (InputStream in = Files.newInputStream(dbf)) {
+            ByteBuffer header = ByteBuffer.wrap(Arrays.copyOf(in.readNBytes(HEADER_BYTES), HEADER_BYTES)).order(ByteOrder.LITTLE_ENDIAN);
+            long rows = Integer.toUnsignedLong(header.getInt(4));
+            long first = Short.toUnsignedLong(header.getShort(8));
+            long rowBytes = Short.toUnsignedLong(header.getShort(10));
+            // Of a row there is at least the mark of deletion.
+            if (rowBytes < 1 || first + rows * rowBytes > Files.size(dbf)) {
+                throw VectorReader.problem(dbf, "header", "states " + rows + " rows of " + rowBytes + " bytes from byte " + first
+                        + " where the file has " + Files.size(dbf) + "; it was cut short, copy or export it again");
+            }
+            return rows;
+        } catch (IOException e) {
+            throw VectorReader.problem(dbf, "header", "cannot be read (" + e.getMessage() + "); check the file", e);
+        }
+    }
 
     /** @throws InputException if the table is damaged or cut short */
     static DbfTable read(Path dbf, Optional<Path> cpg) {
@@ -53,7 +79,7 @@ record DbfTable(List<Map<String, Object>> rows, List<String> notes) {
             throw e;
         } catch (IOException | RuntimeException e) {
             // The library meets damage with whatever exception comes first.
-            throw VectorReader.problem(dbf, "table", "cannot be read (" + e.getMessage() + "); export the shapefile again", e);
+            throw VectorReader.problem(dbf, "table", "cannot be read (" + (e.getMessage() == null ? "it ends too soon" : e.getMessage()) + "); export the shapefile again", e);
         }
     }
 
@@ -81,13 +107,13 @@ record DbfTable(List<Map<String, Object>> rows, List<String> notes) {
     private static Charset charset(Path dbf, Optional<Path> cpg, List<String> notes) {
         try {
             if (cpg.isPresent()) {
-                String name = Files.readString(cpg.get(), StandardCharsets.ISO_8859_1).strip();
+                String name = SideFile.text(dbf, cpg.get(), StandardCharsets.ISO_8859_1).strip();
                 Optional<Charset> stated = named(name);
                 if (stated.isPresent()) {
                     notes.add("attributes are read as " + stated.get() + ", which the .cpg file states");
                     return stated.get();
                 }
-                notes.add("the .cpg file states \"" + name + "\", which is no known character set");
+                notes.add("the .cpg file states \"" + XmlElements.shown(name) + "\", which is no known character set");
             }
             try (InputStream in = Files.newInputStream(dbf)) {
                 byte[] head = in.readNBytes(LANGUAGE_DRIVER_AT + 1);

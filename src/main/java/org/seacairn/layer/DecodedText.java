@@ -19,10 +19,20 @@ import org.seacairn.InputException;
  * @param notes a line if the character set had to be guessed
  */
 record DecodedText(String text, List<String> notes) {
-    /** @throws InputException if the file cannot be read or is no text */
+    /** A number that lost its last digits is still a number. */
+    static final String WITHOUT_END = "its last line has no end of line; if the file was cut short, that line may lack digits";
+
+    /** It is held in memory whole; far above any list of places. */
+    private static final long LARGEST_BYTES = 256L << 20;
+
+    /** @throws InputException if the file cannot be read, is no text or is larger than 256 MiB */
     static DecodedText read(Path file) {
         byte[] bytes;
         try {
+            if (Files.size(file) > LARGEST_BYTES) {
+                throw VectorReader.problem(file, "the file", "has " + Files.size(file) + " bytes, more than a table of text may have here ("
+                        + LARGEST_BYTES + "); leave out what is not needed, or give it as GeoPackage");
+            }
             bytes = Files.readAllBytes(file);
         } catch (IOException e) {
             throw VectorReader.problem(file, "the file", "cannot be read (" + e.getMessage() + "); check the file", e);

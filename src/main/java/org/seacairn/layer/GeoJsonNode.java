@@ -51,13 +51,13 @@ final class GeoJsonNode {
             String member = parser.currentName();
             JsonToken value = parser.nextToken();
             switch (member) {
-                case "type" -> node.type = value == JsonToken.VALUE_STRING ? parser.getText() : null;
+                case "type" -> node.type = scalarOrNone(parser) instanceof String type ? type : null;
                 case "features" -> readFeatures(parser, sink);
                 case "geometry" -> node.geometry = value == JsonToken.VALUE_NULL ? null : read(parser, null);
                 case "geometries" -> node.geometries = readGeometries(parser);
                 case "coordinates" -> node.coordinates = value == JsonToken.VALUE_NULL ? null : coordinates(parser, DEEPEST);
                 case "properties" -> node.properties = value == JsonToken.VALUE_NULL ? Map.of() : readProperties(parser);
-                case "id" -> node.id = value.isScalarValue() ? scalar(parser) : null;
+                case "id" -> node.id = scalarOrNone(parser);
                 case "crs" -> node.crsName = value == JsonToken.VALUE_NULL ? null : readCrsName(parser);
                 case "geometryType", "rings", "paths" -> refuseEsri(parser, member);
                 default -> parser.skipChildren();
@@ -129,6 +129,15 @@ final class GeoJsonNode {
             properties.put(name, parser.nextToken().isScalarValue() ? scalar(parser) : nested(parser));
         }
         return properties;
+    }
+
+    /** Passes over a list or an object, whose members are none of this object's. */
+    private static Object scalarOrNone(JsonParser parser) throws IOException {
+        if (parser.currentToken().isScalarValue()) {
+            return scalar(parser);
+        }
+        parser.skipChildren();
+        return null;
     }
 
     private static Object scalar(JsonParser parser) throws IOException {

@@ -74,8 +74,8 @@ final class GeoJsonReader implements VectorReader {
 
     private static String reason(JsonProcessingException e) {
         String firstLine = e.getOriginalMessage().lines().findFirst().orElse("no reason given");
-        // The library names the method that sets the limit, which is of no use to the reader.
-        return firstLine.replaceAll(", from `[^`]*`", "");
+        // The library names the methods that set its limits and its leniency, and objects of its own, which are of no use to the reader.
+        return firstLine.replaceAll(", from `[^`]*`|: enable `[^`]*` to allow| \\(start marker at .*", "");
     }
 
     private static Crs crs(Path file, String name) {

@@ -20,9 +20,11 @@ final class GeoPackageCatalog {
     record Column(String name, String type, int placeInKey) {}
 
     private final Connection connection;
+    private final GeoPackageBounds bounds;
 
-    GeoPackageCatalog(Connection connection) {
+    GeoPackageCatalog(Connection connection, GeoPackageBounds bounds) {
         this.connection = connection;
+        this.bounds = bounds;
     }
 
     /** @throws InputException if the database has no such metadata */
@@ -34,6 +36,7 @@ final class GeoPackageCatalog {
                         // The last is what GDAL leaves in a file without any layer.
                         + " WHERE c.data_type = 'features' AND c.table_name <> 'ogr_empty_table' ORDER BY g.table_name")) {
             while (row.next()) {
+                bounds.requireRow("gpkg_contents", tables.size());
                 tables.add(new FeatureTable(row.getString(1), row.getString(2), row.getInt(3)));
             }
         } catch (SQLException e) {
@@ -69,7 +72,11 @@ final class GeoPackageCatalog {
             try {
                 return Crs.ofEpsg(code);
             } catch (InputException newerThanOurDataSet) {
-                return LayerCrs.parse(definition);
+                try {
+                    return LayerCrs.parse(definition);
+                } catch (InputException e) {
+                    throw new InputException(newerThanOurDataSet.getMessage(), e);
+                }
             }
         }
         return LayerCrs.parse(definition);

@@ -53,15 +53,21 @@ final class GeoPackageGeometry {
         }
         for (Coordinate c : geometry.getCoordinates()) {
             if (!Double.isFinite(c.x) || !Double.isFinite(c.y)) {
-                throw new InputException("a coordinate is (" + c.x + ", " + c.y + ") and not a place; correct or delete the feature");
+                throw noPlace(c.x, c.y);
             }
         }
         return geometry;
     }
 
+    private static InputException noPlace(double x, double y) {
+        return new InputException("a coordinate is (" + x + ", " + y + ") and not a place; correct or delete the feature");
+    }
+
     private static Geometry wellKnownBinary(byte[] wkb) {
         try {
             return new WKBReader(FLAT).read(wkb);
+        } catch (InputException e) {
+            throw e;
         } catch (ParseException | RuntimeException | StackOverflowError e) {
             // The library recurses into collections, as deep as a hostile file asks for.
             int type = typeCode(wkb);
@@ -83,7 +89,7 @@ final class GeoPackageGeometry {
     private static final class FlatSequences implements CoordinateSequenceFactory {
         @Override
         public CoordinateSequence create(Coordinate[] coordinates) {
-            return new CoordinateArraySequence(coordinates, 2);
+            return new FlatSequence(coordinates);
         }
 
         @Override
@@ -93,7 +99,29 @@ final class GeoPackageGeometry {
 
         @Override
         public CoordinateSequence create(int size, int dimension) {
-            return new CoordinateArraySequence(size, 2);
+            return new FlatSequence(size);
+        }
+    }
+
+    /** Two numbers that are none make an empty point (clause 2.1.3); the library takes it for one where only one is none. */
+    private static final class FlatSequence extends CoordinateArraySequence {
+        private static final long serialVersionUID = 1;
+
+        FlatSequence(int size) {
+            super(size, 2);
+        }
+
+        FlatSequence(Coordinate[] coordinates) {
+            super(coordinates, 2);
+        }
+
+        @Override
+        public double getX(int index) {
+            Coordinate c = getCoordinate(index);
+            if (Double.isNaN(c.x) != Double.isNaN(c.y)) {
+                throw noPlace(c.x, c.y);
+            }
+            return c.x;
         }
     }
 }

@@ -2,6 +2,7 @@ package org.seacairn.layer;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -23,6 +24,7 @@ import org.seacairn.layer.GeoPackageCatalog.FeatureTable;
 import org.seacairn.plan.SitingPlan.LayerFile;
 import org.seacairn.plan.Suggestion;
 import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteErrorCode;
 
 /**
  * Reads one feature table or view of a GeoPackage (GeoPackage Encoding Standard, OGC 12-128r18). The file is opened so that nothing is ever written beside it. Coordinates are x, y as stored,
@@ -30,6 +32,7 @@ import org.sqlite.SQLiteConfig;
  * id is its integer primary key, or its place in the table. Binary attributes are left out.
  */
 final class GeoPackageReader implements VectorReader {
+    private static final int HEADER_BYTES = 100;
     private static final byte[] SQLITE = "SQLite format 3\0".getBytes(StandardCharsets.US_ASCII);
 
     @Override
@@ -52,15 +55,18 @@ final class GeoPackageReader implements VectorReader {
         Path file = source.file();
         requireSettledDatabase(file);
         try (Connection connection = open(file)) {
-            GeoPackageCatalog catalog = new GeoPackageCatalog(connection);
+            GeoPackageBounds bounds = GeoPackageBounds.set(connection, file, Files.size(file));
+            GeoPackageCatalog catalog = new GeoPackageCatalog(connection, bounds);
             FeatureTable table = choose(source, tables(file, catalog));
             List<String> notes = new ArrayList<>();
             Crs crs = LayerCrs.choose(source, () -> crs(file, catalog, table), notes);
             List<Feature> features = new ArrayList<>();
-            int without = readRows(file, connection, catalog.columns(table.name()), table, features);
+            int without = readRows(file, connection, bounds, catalog.columns(table.name()), table, features);
             return new VectorLayer(source.label(), file, format(), crs, source.edges(), List.copyOf(features), without, List.copyOf(notes));
         } catch (SQLException e) {
             throw damaged(file, e);
+        } catch (IOException e) {
+            throw VectorReader.problem(file, "the file", "cannot be read (" + e.getMessage() + "); check the file", e);
         }
     }
 
@@ -74,9 +80,11 @@ final class GeoPackageReader implements VectorReader {
 
     private static void requireSettledDatabase(Path file) {
         try (InputStream in = Files.newInputStream(file)) {
-            if (!Arrays.equals(SQLITE, in.readNBytes(SQLITE.length))) {
+            byte[] header = in.readNBytes(HEADER_BYTES);
+            if (!Arrays.equals(SQLITE, Arrays.copyOf(header, SQLITE.length))) {
                 throw VectorReader.problem(file, "start", "is no SQLite database and so no GeoPackage; export it again");
             }
+            requireWhole(file, ByteBuffer.wrap(Arrays.copyOf(header, HEADER_BYTES)));
             // An immutable database is read without its log, which may hold the newest features.
             for (String log : List.of("-wal", "-journal")) {
                 Path beside = file.resolveSibling(file.getFileName() + log);
@@ -88,6 +96,20 @@ final class GeoPackageReader implements VectorReader {
             }
         } catch (IOException e) {
             throw VectorReader.problem(file, "start", "cannot be read (" + e.getMessage() + "); check the file", e);
+        }
+    }
+
+    /** SQLite reads what is missing at the end of a page as zeros (SQLite file format, section 1.3). */
+    private static void requireWhole(Path file, ByteBuffer header) throws IOException {
+        int stated = Short.toUnsignedInt(header.getShort(16));
+        long pageBytes = stated == 1 ? 65_536 : stated;
+        // The number of pages holds only where the last writer kept it.
+        boolean counted = header.getInt(24) == header.getInt(92);
+        long bytes = Files.size(file);
+        if (counted && Integer.toUnsignedLong(header.getInt(28)) * pageBytes > bytes || pageBytes > 0 && bytes % pageBytes != 0) {
+            throw VectorReader.problem(file, "start", "is a database of whole pages of " + pageBytes + " bytes"
+                    + (counted ? ", " + Integer.toUnsignedLong(header.getInt(28)) + " of them" : "") + ", and the file has " + bytes
+                    + " bytes; it is cut short, copy or export it again");
         }
     }
 
@@ -132,7 +154,7 @@ final class GeoPackageReader implements VectorReader {
     }
 
     /** Reads the rows and returns how many of them have no geometry. */
-    private static int readRows(Path file, Connection connection, List<Column> columns, FeatureTable table,
+    private static int readRows(Path file, Connection connection, GeoPackageBounds bounds, List<Column> columns, FeatureTable table,
             List<Feature> into) throws SQLException {
         // SQLite holds names apart that differ in the case of letters beyond ASCII.
         Column geometryColumn = columns.stream().filter(c -> c.name().equals(table.geometryColumn())).findFirst()
@@ -148,7 +170,7 @@ final class GeoPackageReader implements VectorReader {
                         + columns.stream().map(c -> GeoPackageCatalog.quoted(c.name())).collect(Collectors.joining(", "))
                         + " FROM " + GeoPackageCatalog.quoted(table.name()))) {
             while (row.next()) {
-                place++;
+                bounds.requireRow(table.name(), ++place);
                 long id = keyAt < 0 ? place : row.getLong(keyAt + 1);
                 Geometry geometry = geometry(file, table, id, row.getObject(geometryAt + 1));
                 if (geometry == null) {
@@ -193,6 +215,9 @@ final class GeoPackageReader implements VectorReader {
     }
 
     private static InputException damaged(Path file, SQLException e) {
+        if (e.getErrorCode() == SQLiteErrorCode.SQLITE_INTERRUPT.code) {
+            return VectorReader.problem(file, "database", GeoPackageBounds.TOO_MUCH, e);
+        }
         String message = String.valueOf(e.getMessage()).lines().findFirst().orElse("no reason given");
         return VectorReader.problem(file, "database", "cannot be read (" + message + "); check the file or export it again", e);
     }

@@ -37,6 +37,9 @@ import org.seacairn.geodesy.Crs;
  */
 final class GeoTiffBathymetry implements Bathymetry {
     private static final int GDAL_METADATA = 42112;
+    /** What a library throws that did not expect the like of a file. */
+    private static final List<Class<? extends RuntimeException>> STUMBLES = List.of(NullPointerException.class, IndexOutOfBoundsException.class,
+            ClassCastException.class, ArithmeticException.class, NegativeArraySizeException.class);
 
     static {
         // A .prj of the same name must not outvote the CRS that the GeoTIFF itself states, which it does
@@ -89,6 +92,8 @@ final class GeoTiffBathymetry implements Bathymetry {
     }
 
     static GeoTiffBathymetry open(Path file, Optional<Crs> stated) {
+        TiffDirectories.requireWhole(file);
+        requireNoLinksOut(file);
         GeoTiffBeside.requireNoMask(file);
         GeoTiffReader georeferenced = null;
         GeoTiffPixels pixels = null;
@@ -97,7 +102,10 @@ final class GeoTiffBathymetry implements Bathymetry {
             pixels = openPixels(file);
             pixels.check(file);
             // Longitude first, as everywhere in the house.
-            georeferenced = new GeoTiffReader(file.toFile(), new Hints(Hints.FORCE_LONGITUDE_FIRST_AXIS_ORDER, true));
+            Hints hints = new Hints(Hints.FORCE_LONGITUDE_FIRST_AXIS_ORDER, true);
+            // A code that the library does not know would end its reading, though the plan knows better.
+            stated.ifPresent(crs -> hints.put(Hints.DEFAULT_COORDINATE_REFERENCE_SYSTEM, crs.library()));
+            georeferenced = new GeoTiffReader(file.toFile(), hints);
             AffineTransform transform = affine(file, georeferenced);
             Crs crs = crsOf(file, georeferenced, stated);
             GeoTiffBathymetry opened = new GeoTiffBathymetry(file, crs, georeferenced.getOriginalGridRange(),
@@ -125,6 +133,18 @@ final class GeoTiffBathymetry implements Bathymetry {
         String base = name.replaceFirst("\\.[^.]*$", "");
         return Stream.of(base + ".prj", base + ".tfw", base + ".wld", name + ".aux.xml").map(file::resolveSibling)
                 .filter(Files::isRegularFile).toList();
+    }
+
+    /** The library looks for a CRS and a place on the ground in files beside, and for smaller versions. */
+    private static void requireNoLinksOut(Path file) {
+        String name = file.getFileName().toString();
+        String stem = name.substring(0, name.lastIndexOf('.'));
+        for (String beside : List.of(stem + ".prj", stem + ".tfw", stem + ".tifw", stem + ".wld", stem + ".TFW", stem + ".PRJ", name + ".ovr", name + ".aux.xml")) {
+            Path path = file.resolveSibling(beside);
+            if (Files.isSymbolicLink(path)) {
+                SideFile.beside(file, path);
+            }
+        }
     }
 
     private static Crs crsOf(Path file, GeoTiffReader reader, Optional<Crs> stated) {
@@ -269,12 +289,22 @@ final class GeoTiffBathymetry implements Bathymetry {
     }
 
     private static InputException damaged(Path file, Exception cause) {
-        if (String.valueOf(cause.getMessage()).contains("Raster to Model Transformation")) {
-            return new InputException(file.getFileName() + ": nothing says where its grid lies, neither in it nor in a world file beside it;"
+        String name = file.getFileName().toString();
+        // Where the library falls over what it did not expect, its words are about itself; else they may be a report,
+        // which begins with a headline and ends with all that the file states.
+        boolean stumbled = STUMBLES.stream().anyMatch(kind -> kind.isInstance(cause));
+        String reason = stumbled ? "what it states does not fit together" : String.valueOf(cause.getMessage()).replace(file.toString(), name).lines()
+                .filter(line -> !line.isBlank() && !line.startsWith("GEOTIFF Module Error Report")).findFirst().orElse("no reason given").strip();
+        if (reason.contains("Raster to Model Transformation")) {
+            return new InputException(name + ": nothing says where its grid lies, neither in it nor in a world file beside it;"
                     + " export it as GeoTIFF with its place on the ground", cause);
         }
-        return new InputException(file.getFileName() + ": not a readable GeoTIFF ("
-                + String.valueOf(cause.getMessage()).replace(file.toString(), file.getFileName().toString()) + "); the file is damaged or cut short, get it again", cause);
+        String shown = reason.length() <= 200 ? reason : reason.substring(0, 197) + "...";
+        if (reason.startsWith("No code ")) {
+            return new InputException(name + ": the file states a CRS that is not known (" + shown + "); state it in the plan beside the"
+                    + " file, for example crs: EPSG:32617", cause);
+        }
+        return new InputException(name + ": not a readable GeoTIFF (" + shown + "); the file is damaged or cut short, get it again", cause);
     }
 
     @Override

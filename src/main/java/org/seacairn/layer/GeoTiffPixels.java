@@ -24,6 +24,7 @@ final class GeoTiffPixels extends TIFFImageReader {
     private static final int COMPRESSION = 259;
     private static final int PHOTOMETRIC = 262;
     private static final int SAMPLES_PER_PIXEL = 277;
+    private static final int PLANAR_CONFIGURATION = 284;
     private static final int PREDICTOR = 317;
     private static final int EXTRA_SAMPLES = 338;
     private static final int SAMPLE_FORMAT = 339;
@@ -107,15 +108,39 @@ final class GeoTiffPixels extends TIFFImageReader {
                     + " is not read here; write the file again with deflate");
         }
         long size = Files.size(file);
-        long blocks = (long) ((getWidth(image) - 1) / getTileWidth(image) + 1) * ((getHeight(image) - 1) / getTileHeight(image) + 1);
-        for (int i = 0; i < blocks; i++) {
+        long across = (getWidth(image) - 1) / getTileWidth(image) + 1;
+        long down = (getHeight(image) - 1) / getTileHeight(image) + 1;
+        boolean plain = compression == 1;
+        long rowBytes = rowBytes(directory, getTileWidth(image));
+        requireMemory(file, rowBytes * Math.min(getTileHeight(image), getHeight(image)), plain);
+        for (int i = 0; i < across * down; i++) {
             long length = getTileOrStripByteCount(i);
+            if (plain && length > 0) {
+                // The library does not ask how long an uncompressed block is; the last strip ends with the image.
+                long rows = across > 1 ? getTileHeight(image) : Math.min(getTileHeight(image), getHeight(image) - (long) i * getTileHeight(image));
+                length = Math.max(length, rows * rowBytes);
+            }
             long end = getTileOrStripOffset(i) + length;
             // A length of 0 is a block that was never written: no-data.
             if (length > 0 && end > size) {
                 throw new InputException(file.getFileName() + ": its pixels reach to byte " + end + " and the file has " + size
                         + "; it is cut short, get it again");
             }
+        }
+    }
+
+    /** Bytes of a row of a block, its bands beside each other unless each has blocks of its own. */
+    private static long rowBytes(TIFFDirectory directory, int cols) {
+        int bands = first(directory, PLANAR_CONFIGURATION, 1) == 1 ? first(directory, SAMPLES_PER_PIXEL, 1) : 1;
+        return ((long) cols * bands * first(directory, BITS_PER_SAMPLE, 1) + 7) / 8;
+    }
+
+    /** A compressed block is unpacked whole. */
+    private static void requireMemory(Path file, long blockBytes, boolean plain) {
+        long most = Math.min(Integer.MAX_VALUE, Runtime.getRuntime().maxMemory() / 2);
+        if (!plain && blockBytes > most) {
+            throw new InputException(file.getFileName() + ": its pixels stand in compressed blocks of " + blockBytes + " bytes each, of which"
+                    + " Java may take " + most + " here; write the file again in tiles of 512 x 512 cells, or give Java more with -Xmx");
         }
     }
 

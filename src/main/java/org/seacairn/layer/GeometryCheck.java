@@ -5,12 +5,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.operation.valid.IsValidOp;
 import org.locationtech.jts.operation.valid.TopologyValidationError;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.Crs;
+import org.seacairn.geodesy.CrsDomain;
 import org.seacairn.geodesy.GeodesicEdges;
 
 /**
@@ -27,8 +29,6 @@ public final class GeometryCheck {
     /** Most problems told by {@link #requireValid}. */
     private static final int PROBLEMS_TOLD = 20;
 
-    private static final double WIDEST_LONGITUDE_DEG = 360;
-    private static final double WIDEST_LATITUDE_DEG = 90;
     private static final double HALF_TURN_DEG = 180;
 
     /** Where a problem is: feature id, and x, y in the layer's CRS. */
@@ -82,7 +82,7 @@ public final class GeometryCheck {
         }
         List<String> problems = new ArrayList<>();
         for (Flaw flaw : flaws.subList(0, Math.min(PROBLEMS_TOLD, flaws.size()))) {
-            problems.add(layer.file().getFileName() + ", " + flaw.place() + ": " + meaning(flaw.code()) + "; " + remedy(flaw.code()));
+            problems.add(layer.file().getFileName() + ", " + flaw.place() + ": " + meaning(flaw.code()) + "; " + remedy(flaw.code(), layer.crs()));
         }
         if (flaws.size() > PROBLEMS_TOLD) {
             problems.add(layer.file().getFileName() + ": and " + (flaws.size() - PROBLEMS_TOLD) + " more features like these");
@@ -92,13 +92,10 @@ public final class GeometryCheck {
 
     private static List<Flaw> flaws(VectorLayer layer) {
         List<Flaw> flaws = new ArrayList<>();
+        CrsDomain domain = CrsDomain.of(layer.crs());
         for (Feature feature : layer.features()) {
-            Coordinate outside = firstOutside(feature.geometry(), layer.crs().isGeographic());
-            if (outside != null) {
-                flaws.add(new Flaw(OUTSIDE_DOMAIN, new Place(feature.id(), outside.x, outside.y)));
-                continue;
-            }
-            invalid(feature, layer.crs()).ifPresent(flaws::add);
+            domain.firstOutside(feature.geometry()).map(c -> new Flaw(OUTSIDE_DOMAIN, new Place(feature.id(), c.x, c.y)))
+                    .or(() -> invalid(feature, layer.crs())).ifPresent(flaws::add);
         }
         return flaws;
     }
@@ -117,8 +114,8 @@ public final class GeometryCheck {
      * What is invalid about a feature, and where, in the words of {@link #requireValid}; empty where it is valid or its coordinates
      * are no places.
      */
-    static Optional<String> flaw(Feature feature, Crs crs) {
-        return firstOutside(feature.geometry(), crs.isGeographic()) != null ? Optional.empty()
+    static Optional<String> flaw(Feature feature, Crs crs, CrsDomain domain) {
+        return domain.firstOutside(feature.geometry()).isPresent() ? Optional.empty()
                 : invalid(feature, crs).map(flaw -> meaning(flaw.code()) + " at (" + flaw.place().x() + ", " + flaw.place().y() + ")");
     }
 
@@ -137,24 +134,12 @@ public final class GeometryCheck {
         }
     }
 
-    private static Coordinate firstOutside(Geometry geometry, boolean geographic) {
-        for (Coordinate c : geometry.getCoordinates()) {
-            boolean inside = geographic
-                    ? Math.abs(c.x) <= WIDEST_LONGITUDE_DEG && Math.abs(c.y) <= WIDEST_LATITUDE_DEG
-                    : Double.isFinite(c.x) && Double.isFinite(c.y);
-            if (!inside) {
-                return c;
-            }
-        }
-        return null;
-    }
-
     private static Optional<Finding> unitsFinding(VectorLayer layer) {
         Crs crs = layer.crs();
         boolean geographic = crs.isGeographic();
         // One stray coordinate is no sign of other units, so every feature must look that way.
         boolean all = !layer.features().isEmpty() && layer.features().stream()
-                .allMatch(f -> geographic == (firstOutside(f.geometry(), true) != null));
+                .allMatch(f -> geographic != Stream.of(f.geometry().getCoordinates()).allMatch(c -> CrsDomain.isLonLat(c.x, c.y)));
         if (!all) {
             return Optional.empty();
         }
@@ -193,9 +178,10 @@ public final class GeometryCheck {
         };
     }
 
-    private static String remedy(String code) {
+    private static String remedy(String code, Crs crs) {
         return switch (code) {
-            case OUTSIDE_DOMAIN -> "check the CRS of the file or the plan, and the order of x and y";
+            case OUTSIDE_DOMAIN -> "check the CRS of the file or the plan, and the order of x and y"
+                    + (crs.isGeographic() ? "" : "; where they are right, export the file in longitude and latitude (EPSG:4326)");
             case "nested-shells" -> "make the inner one a hole or a feature of its own, or delete it";
             default -> "correct the feature in a GIS (repair geometries) and export the file again, or write repair: true beside the file in the plan";
         };

@@ -16,6 +16,7 @@ import org.locationtech.jts.geom.util.PolygonExtracter;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.seacairn.geodesy.Crs;
+import org.seacairn.geodesy.CrsDomain;
 import org.seacairn.plan.SitingPlan.LayerFile;
 
 /**
@@ -46,8 +47,9 @@ public final class GeometryRepair {
         List<Feature> features = new ArrayList<>();
         List<String> repairs = new ArrayList<>();
         List<Long> untold = new ArrayList<>();
+        CrsDomain domain = CrsDomain.of(layer.crs());
         for (Feature feature : layer.features()) {
-            Optional<String> flaw = GeometryCheck.flaw(feature, layer.crs());
+            Optional<String> flaw = GeometryCheck.flaw(feature, layer.crs(), domain);
             if (flaw.isEmpty()) {
                 features.add(feature);
                 continue;

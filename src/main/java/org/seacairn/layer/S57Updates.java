@@ -46,18 +46,6 @@ final class S57Updates {
         }
     }
 
-    /** The plan lets its files be in certain folders; a link must not lead an update out of the chart's. */
-    private static void requireBeside(Path chart, Path update) {
-        try {
-            Path folder = update.toRealPath().getParent();
-            if (!folder.equals(chart.toAbsolutePath().getParent().toRealPath()) && !folder.equals(chart.toRealPath().getParent())) {
-                throw VectorReader.problem(update, "the file", "is a link into another folder; put the update itself beside the chart");
-            }
-        } catch (IOException e) {
-            throw VectorReader.problem(update, "the file", "cannot be read (" + e.getMessage() + "); check the file", e);
-        }
-    }
-
     /**
      * Applies all updates beside a chart.
      *
@@ -71,7 +59,7 @@ final class S57Updates {
                 throw VectorReader.problem(chart, "update " + extension(update.getKey()), "lies beside the chart, while update " + extension(number)
                         + " does not; get the missing update, or take the later ones away");
             }
-            requireBeside(chart, update.getValue());
+            SideFile.beside(chart, update.getValue());
             S57File file = new S57File(update.getValue(), S57Reader.bytes(update.getValue()));
             require(update.getValue(), file.dataSet(), base, number);
             file.applyTo(cell);

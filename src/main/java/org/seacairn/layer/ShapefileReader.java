@@ -86,11 +86,12 @@ final class ShapefileReader implements VectorReader {
             notes.add("there is no .dbf file beside it, so the features have no attributes");
             return Collections.nCopies(shapes, Map.of());
         }
-        DbfTable table = DbfTable.read(dbf.get(), sidecar(file, CPG));
-        if (table.rows().size() != shapes) {
+        long rows = DbfTable.rows(SideFile.beside(file, dbf.get()));
+        if (rows != shapes) {
             throw VectorReader.problem(file, "records", "has " + shapes + " shapes where " + dbf.get().getFileName() + " has "
-                    + table.rows().size() + " rows; the two files do not belong together, export the shapefile again");
+                    + rows + " rows; the two files do not belong together, export the shapefile again");
         }
+        DbfTable table = DbfTable.read(dbf.get(), sidecar(file, CPG));
         notes.addAll(table.notes());
         return table.rows();
     }
@@ -100,10 +101,16 @@ final class ShapefileReader implements VectorReader {
                 "there is no .prj file beside it that states its CRS" + LayerCrs.REMEDY));
         try {
             // Not strict: an accent in a name must not keep the CRS from being read.
-            String text = new String(Files.readAllBytes(prj), StandardCharsets.UTF_8);
-            return LayerCrs.parse(text.replace("\ufeff", "").replaceAll("\\s+", " "));
+            String text = SideFile.text(file, prj, StandardCharsets.UTF_8);
+            return crs(prj, text.replace("\ufeff", "").replaceAll("\\s+", " "));
         } catch (IOException e) {
             throw VectorReader.problem(prj, "text", "cannot be read (" + e.getMessage() + ")" + LayerCrs.REMEDY, e);
+        }
+    }
+
+    private static Crs crs(Path prj, String text) {
+        try {
+            return LayerCrs.parse(text);
         } catch (InputException e) {
             throw VectorReader.problem(prj, "text", e.getMessage(), e);
         }

@@ -20,6 +20,7 @@ final class SoundingLines implements Closeable {
     private final byte[] bytes = new byte[LONGEST];
     private int line;
     private int ahead = -2;
+    private boolean ended = true;
 
     SoundingLines(Path file) throws IOException {
         this.file = file;
@@ -29,6 +30,11 @@ final class SoundingLines implements Closeable {
     /** Number of the line that was read last, from 1. */
     int line() {
         return line;
+    }
+
+    /** Whether the line that was read last had an end, which the last of a file that was cut short has not. */
+    boolean ended() {
+        return ended;
     }
 
     /** The next line without white space about it, or null at the end. */
@@ -66,6 +72,7 @@ final class SoundingLines implements Closeable {
             }
             bytes[length++] = (byte) c;
         }
+        ended = c >= 0;
         if (c == '\r') {
             int after = read();
             ahead = after == '\n' ? -2 : after;

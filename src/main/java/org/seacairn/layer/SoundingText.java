@@ -34,6 +34,7 @@ final class SoundingText {
     private SoundingColumns columns;
     private Crs crs;
     private int wrapped;
+    private boolean ended;
 
     private SoundingText(SitingPlan.Bathymetry plan) {
         this.source = plan.source();
@@ -46,6 +47,7 @@ final class SoundingText {
         SoundingText text = new SoundingText(plan);
         try (SoundingLines lines = new SoundingLines(text.file)) {
             text.read(lines);
+            text.ended = lines.ended();
         } catch (IOException e) {
             throw VectorReader.problem(text.file, "text", "cannot be read (" + e.getMessage() + "); check the file", e);
         }
@@ -71,6 +73,9 @@ final class SoundingText {
         }
         if (wrapped > 0) {
             notes.add(wrapped + " longitudes above 180 are taken less 360");
+        }
+        if (!ended) {
+            notes.add(DecodedText.WITHOUT_END);
         }
         return notes;
     }

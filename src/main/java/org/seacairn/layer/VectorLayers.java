@@ -23,6 +23,10 @@ public final class VectorLayers {
 
     private static final String WORKBOOK = "; of a workbook, save the sheet as CSV";
 
+    /** Of a file that asks for more memory than there is, at whatever place. */
+    static final String MEMORY = "needs more than the " + (Runtime.getRuntime().maxMemory() >> 20)
+            + " MB that Java may take; give it more with -Xmx, or export a smaller part";
+
     private VectorLayers() {}
 
     /**
@@ -44,7 +48,7 @@ public final class VectorLayers {
             throw VectorReader.problem(file, place, "\"" + source.table().get() + "\" is named as its table or object class, and a file of "
                     + reader.format() + " holds one layer only; leave the name out, or give the file that it is in");
         }
-        VectorLayer layer = reader.read(source);
+        VectorLayer layer = read(reader, source, place);
         if (layer.features().isEmpty()) {
             int without = layer.featuresWithoutGeometry();
             throw VectorReader.problem(file, place, "holds no feature" + (without == 0 ? "" : " with a geometry ("
@@ -56,6 +60,15 @@ public final class VectorLayers {
     /** What a layer consists of: its file, and those beside it that are read with it; the file alone if no reader takes it. */
     public static List<Path> files(Path file) {
         return READERS.stream().filter(r -> r.takes(file)).findFirst().map(r -> r.files(file)).orElse(List.of(file));
+    }
+
+    private static VectorLayer read(VectorReader reader, LayerFile source, String place) {
+        try {
+            return reader.read(source);
+        } catch (OutOfMemoryError e) {
+            // What was read of the file is garbage by now.
+            throw VectorReader.problem(source.file(), place, MEMORY, e);
+        }
     }
 
     static void requireExisting(Path file, String place) {

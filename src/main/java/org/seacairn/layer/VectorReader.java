@@ -45,6 +45,8 @@ interface VectorReader {
 
     /** As {@link #problem(Path, String, String)}, with what led to it. */
     static InputException problem(Path file, String place, String whatAndRemedy, Throwable cause) {
-        return new InputException(file.getFileName() + ", " + place + ": " + whatAndRemedy, cause);
+        // The words of the file system and of libraries hold the whole path, which is nobody else's business.
+        String name = file.getFileName().toString();
+        return new InputException(name + ", " + place + ": " + whatAndRemedy.replace(file.toString(), name), cause);
     }
 }

@@ -224,7 +224,8 @@ public final class XmlElements {
 
     /** The parser's sentence without its own place, in words where it gives only the address of a rule. */
     private static String reason(XMLStreamException e) {
-        String message = e.getMessage().replaceFirst("(?s).*\\RMessage: ", "").replaceAll("\\s+", " ").replaceFirst("\\.$", "");
+        String message = e.getMessage().replaceFirst("(?s).*\\RMessage: ", "").replaceAll("\\s+", " ").replaceFirst("\\.$", "")
+                .replaceFirst("^JAXP[0-9]+: ", "");
         String[] parts = message.substring(message.indexOf('#') + 1).split("[?&]");
         String cut = shown(parts[parts.length - 1]);
         return switch (parts[0]) {

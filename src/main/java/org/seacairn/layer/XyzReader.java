@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.CoordinateTransform;
 import org.seacairn.geodesy.Crs;
+import org.seacairn.geodesy.CrsDomain;
 import org.seacairn.plan.SitingPlan;
 import org.seacairn.plan.SitingPlan.Values;
 
@@ -32,6 +33,13 @@ final class XyzReader {
         SoundingText text = SoundingText.read(plan.bathymetry());
         Soundings soundings = text.soundings();
         int[] extremes = soundings.extremes();
+        CrsDomain domain = CrsDomain.of(text.crs());
+        for (int i : extremes) {
+            if (!domain.holds(soundings.x(i), soundings.y(i))) {
+                throw VectorReader.problem(file, "line " + soundings.line(i), "(" + soundings.x(i) + ", " + soundings.y(i) + ") is no place in "
+                        + text.crs().label() + "; correct the line or delete it, or correct the crs that the plan states");
+            }
+        }
         Crs crs = WorkingCrs.of(plan, text.crs(), (soundings.x(extremes[0]) + soundings.x(extremes[1])) / 2,
                 (soundings.y(extremes[2]) + soundings.y(extremes[3])) / 2);
         SoundingGrid grid;

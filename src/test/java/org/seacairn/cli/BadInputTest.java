@@ -158,7 +158,7 @@ class BadInputTest {
                 mistake("garbage as GeoTIFF", s -> s.write("depths.tif", garbage()).plan("depths.asc", "depths.tif"),
                         "depths.tif: not a readable GeoTIFF (…); the file is damaged or cut short, get it again"),
                 mistake("empty GeoTIFF", s -> s.write("depths.tif", "").plan("depths.asc", "depths.tif"),
-                        "depths.tif: not a readable GeoTIFF (…); the file is damaged or cut short, get it again"),
+                        "depths.tif, the file: is empty (0 bytes); export it again"),
                 mistake("GeoTIFF cut short", s -> s.geoTiff().write("depths.tif", half(s.path("depths.tif"))).plan("depths.asc", "depths.tif"),
                         "depths.tif: not a readable GeoTIFF (…); the file is damaged or cut short, get it again"),
                 mistake("ASCII grid cut short", s -> s.write("depths.asc", TinyScene.asciiGrid(20)),

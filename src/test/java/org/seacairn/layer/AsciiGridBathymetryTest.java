@@ -127,7 +127,7 @@ class AsciiGridBathymetryTest {
 
     @Test
     void windowsAreCutFromTheWhole() {
-        StringBuilder text = new StringBuilder("ncols 13\nnrows 7\nxllcorner 0\nyllcorner 0\ncellsize 1\n");
+        StringBuilder text = new StringBuilder("ncols 13\nnrows 7\nxllcorner 500000\nyllcorner 0\ncellsize 1\n");
         for (int i = 0; i < 91; i++) {
             text.append(i).append(i % 5 == 0 ? '\n' : ' ');
         }

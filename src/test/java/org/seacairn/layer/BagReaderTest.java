@@ -117,15 +117,17 @@ class BagReaderTest {
     @ParameterizedTest
     @CsvSource({"UTM, 2, WGS84, 0, 32602", "UTM, -2, WGS84, 10000000, 32702", "UTM, 17, NAD83, 0, 26917", "Geodetic, 0, WGS84, 0, 4326"})
     void olderMetadataNamesProjectionZoneAndDatum(String projection, int zone, String datum, double falseNorthing, int epsg) throws IOException {
+        double west = projection.equals("UTM") ? 500_010 : 10;
+        double south = projection.equals("UTM") ? 3_000_020 : 20;
         String axis = "<s:MD_Dimension><resolution><s:Measure><s:value>2.0</s:value></s:Measure></resolution></s:MD_Dimension>";
-        String xml = "<s:MD_Metadata xmlns:s='http://metadata.dgiwg.org/smXML'>" + axis + axis + "<llCornerX>10</llCornerX><llCornerY>20</llCornerY>"
+        String xml = "<s:MD_Metadata xmlns:s='http://metadata.dgiwg.org/smXML'>" + axis + axis + "<llCornerX>" + west + "</llCornerX><llCornerY>" + south + "</llCornerY>"
                 + "<referenceSystemInfo><s:MD_CRS><projection><s:RS_Identifier><code>" + projection + "</code></s:RS_Identifier></projection>"
                 + "<datum><s:RS_Identifier><code>" + datum + "</code></s:RS_Identifier></datum>"
                 + "<verticalDatum><s:RS_Identifier><code>Mean Sea Level</code></s:RS_Identifier></verticalDatum>"
                 + "<zone>" + zone + "</zone><falseNorthing>" + falseNorthing + "</falseNorthing></s:MD_CRS></referenceSystemInfo></s:MD_Metadata>";
         try (Bathymetry grid = open(BagFixture.plain(xml))) {
             assertEquals(Crs.ofEpsg(epsg), grid.crs());
-            assertEquals(List.of(9.0, 23.0), List.of(grid.west(), grid.north()));
+            assertEquals(List.of(west - 1, south + 3), List.of(grid.west(), grid.north()));
             assertEquals("Mean Sea Level", grid.statedDatum());
         }
     }

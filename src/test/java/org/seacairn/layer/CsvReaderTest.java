@@ -115,7 +115,7 @@ class CsvReaderTest {
         "Länge,Breite,Rechtswert,Hochwert | 40,8,583960.25,3263000.5",
     })
     void findsEastingAndNorthingWhereThePlanStatesTheirCrs(String header, String row) throws IOException {
-        VectorLayer layer = VectorLayers.read(Sources.withCrs(write(header + "\n" + row), "EPSG:32617"));
+        VectorLayer layer = VectorLayers.read(Sources.withCrs(write(header + "\n" + row + "\n"), "EPSG:32617"));
         assertEquals(new Coordinate(583960.25, 3263000.5), first(layer));
         assertEquals(List.of(), layer.notes());
     }
@@ -210,6 +210,12 @@ class CsvReaderTest {
         InputException e = assertThrows(InputException.class, () -> VectorLayers.read(Sources.plain(file)));
         assertEquals(21, e.problems().size());
         assertEquals("reefs.csv: and 5 more rows like these", e.problems().get(20));
+    }
+
+    @Test
+    void tellsAValueOfSeveralLinesInOne() throws IOException {
+        assertEquals("reefs.csv, line 2, column \"longitude\": \"87 29.5 d,, .25\" is no longitude; write it as 27.2437, 27 14.620 E or 27 14 37.2 E",
+                Refusals.of(Sources.plain(write("longitude,latitude\n\"87 29.5\nd,,\n.25\",29.5\n"))));
     }
 
     @Test

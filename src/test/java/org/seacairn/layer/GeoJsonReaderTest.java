@@ -213,6 +213,16 @@ class GeoJsonReaderTest {
         assertTrue(refusal("[".repeat(100_000)).startsWith("cables.geojson, line 1, column "));
     }
 
+    /** What stands in a list or an object is none of the members about it. */
+    @Test
+    void takesNoMemberFromWithinATypeOrAnId() throws IOException {
+        assertEquals("cables.geojson, line 1, column 66: the outermost object has no \"type\"; a GeoJSON file starts with {\"type\": \"FeatureCollection\"",
+                refusal("{'type':{'type':'Point','coordinates':[1,2]},'coordinates':[3,4]}"));
+        assertEquals("POINT (1 2)", read("{'type':'Feature','id':{'geometry':null,'type':'x'},'geometry':{'type':'Point','coordinates':[1,2]}}")
+                .features().get(0).geometry().toText());
+        assertTrue(refusal("{'type':[[[[0,0]]]]}").contains("has no \"type\""));
+    }
+
     @Test
     void refusesTextThatIsNotUtf8() throws IOException {
         Path file = Files.write(folder.resolve("a.json"), "{\"type\":\"Ñ\"}".getBytes(StandardCharsets.ISO_8859_1));

@@ -494,7 +494,7 @@ class GeoTiffBathymetryTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", "ncols 5\n", "II*\0"})
+    @ValueSource(strings = {"II", "ncols 5\n", "II*\0"})
     void noTiffAtAllIsRefused(String text) throws IOException {
         Files.writeString(file(), text);
         String message = assertThrows(InputException.class, this::open).getMessage();

@@ -258,7 +258,7 @@ class NetCdfReaderTest {
         }
         assertEquals("grid.nc, lon: has values up to byte", refused(huge).substring(0, 35));
         assertEquals("grid.nc, header: is no HDF5 that can be read; the file is damaged or cut short, get it again", refused(new byte[100]));
-        assertEquals("grid.nc, header: is no HDF5 that can be read; the file is damaged or cut short, get it again", refused(new byte[0]));
+        assertEquals("grid.nc, the file: is empty (0 bytes); export it again", refused(new byte[0]));
     }
 
     private String refused(byte[] bytes) throws IOException {

@@ -327,7 +327,7 @@ class S57ReaderTest {
     void refusesAnUpdateThatIsALinkIntoAnotherFolder() throws IOException {
         Path elsewhere = Files.createDirectory(folder.resolve("elsewhere"));
         Files.createSymbolicLink(folder.resolve("chart.001"), ChartFixture.update(3, 1).write(elsewhere, "chart.001"));
-        assertEquals("chart.001, the file: is a link into another folder; put the update itself beside the chart", refused(trial(), "CBLSUB"));
+        assertEquals("chart.001, the file: is a link into another folder; put the file itself beside chart.000", refused(trial(), "CBLSUB"));
         Files.createSymbolicLink(elsewhere.resolve("chart.000"), folder.resolve("chart.000"));
         Files.delete(folder.resolve("chart.001"));
         assertEquals(1, VectorLayers.read(Sources.withTable(elsewhere.resolve("chart.000"), "CBLSUB")).features().size());

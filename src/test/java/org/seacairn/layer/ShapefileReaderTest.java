@@ -246,10 +246,10 @@ class ShapefileReaderTest {
         Path file = shp(new ShapefileFixture(1).point(1, 1, 1).point(1, 2, 2));
         byte[] table = ShapefileFixture.table(0, WINDOWS, new String[] {"a", "1"}, new String[] {"b", "2"});
         ShapefileFixture.write(folder, "lanes.dbf", Arrays.copyOf(table, 97 + 31));
-        assertEquals("lanes.dbf, header: states 2 rows where the file has 1; it was cut short, copy or export it again",
+        assertEquals("lanes.dbf, header: states 2 rows of 31 bytes from byte 97 where the file has 128; it was cut short, copy or export it again",
                 Refusals.of(Sources.withCrs(file, "EPSG:32617")));
         ShapefileFixture.write(folder, "lanes.dbf", Arrays.copyOf(table, 50));
-        assertTrue(Refusals.of(Sources.withCrs(file, "EPSG:32617")).startsWith("lanes.dbf, table: cannot be read ("));
+        assertTrue(Refusals.of(Sources.withCrs(file, "EPSG:32617")).startsWith("lanes.dbf, header: states 2 rows of 31 bytes from byte 97 where the file has 50;"));
     }
 
     @Test
