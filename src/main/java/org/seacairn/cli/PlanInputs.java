@@ -17,7 +17,6 @@ import org.seacairn.layer.Bathymetries;
 import org.seacairn.layer.VectorLayers;
 import org.seacairn.plan.PlanReader;
 import org.seacairn.plan.SitingPlan;
-import org.seacairn.plan.SitingPlan.Bathymetry;
 import org.seacairn.plan.SitingPlan.LayerFile;
 
 /**

@@ -125,14 +125,12 @@ final class GeoTiffBathymetry implements Bathymetry {
     }
 
     /**
-     * The files in which the library looks for a CRS or a place where the GeoTIFF states none (found by watching what it opens), and
-     * those of {@link GeoTiffBeside}.
+     * The files in which the library looks for a CRS or a place where the GeoTIFF states none (found by watching what it opens).
+     * Auxiliary metadata are none of them: programs that show a grid write them at any time, and they change no number here.
      */
     static List<Path> beside(Path file) {
-        String name = file.getFileName().toString();
-        String base = name.replaceFirst("\\.[^.]*$", "");
-        return Stream.of(base + ".prj", base + ".tfw", base + ".wld", name + ".aux.xml").map(file::resolveSibling)
-                .filter(Files::isRegularFile).toList();
+        String base = file.getFileName().toString().replaceFirst("\\.[^.]*$", "");
+        return Stream.of(".prj", ".tfw", ".wld").map(ending -> file.resolveSibling(base + ending)).filter(Files::isRegularFile).toList();
     }
 
     /** The library looks for a CRS and a place on the ground in files beside, and for smaller versions. */
