@@ -71,7 +71,7 @@ class RefusedLayersTest {
             GEOTIFF            a.tif: not a readable GeoTIFF (image 1 states 15 fields at byte 32 of 138); the file is damaged or cut short, get it again
             PACKED_GEOTIFF     packed.tif: not a readable GeoTIFF (a directory stands at byte 732858 of 244446); the file is damaged or cut short, get it again
             ASCII_GRID         a.asc, line 4: "yl" is no header word of an Esri ASCII grid known here (ncols, nrows, xllcorner, yllcorner, xllcenter, yllcenter, cellsize, dx, dy, nodata_value); delete the line if it changes nothing
-            BAG                a.bag, header: states a length of 3368 bytes and the file has 1122; it is cut short, get it again
+            BAG                a.bag, header: states a length of 3376 bytes and the file has 1125; it is cut short, get it again
             NETCDF4            a.nc, header: states a length of 1232 bytes and the file has 410; it is cut short, get it again
             CLASSIC_NETCDF     classic.nc, header: has the tag 12 and the length 1 where a list of kind 12 belongs; the file is damaged, get it again
             SOUNDINGS          read
@@ -92,7 +92,7 @@ class RefusedLayersTest {
             GEOTIFF            a.tif: not a readable GeoTIFF (the 6 values of field 42113 stand at byte 408 of 413); the file is damaged or cut short, get it again
             PACKED_GEOTIFF     packed.tif: not a readable GeoTIFF (the 6 values of field 42113 stand at byte 733332 of 733337); the file is damaged or cut short, get it again
             ASCII_GRID         read
-            BAG                a.bag, header: states a length of 3368 bytes and the file has 3367; it is cut short, get it again
+            BAG                a.bag, header: states a length of 3376 bytes and the file has 3375; it is cut short, get it again
             NETCDF4            a.nc, header: states a length of 1232 bytes and the file has 1231; it is cut short, get it again
             CLASSIC_NETCDF     classic.nc, lat: the coordinates cannot be read (the file ends at byte 447); the file is damaged or cut short, get it again
             SOUNDINGS          read

@@ -210,7 +210,7 @@ class RefusedPromisesTest {
                         256, 4, 1, 1_000_000, 257, 4, 1, 1_000_000, 278, 4, 1, 1_000_000),
                 tiff("more rows than the strip has", "a.tif: its pixels reach to byte 12008 and the file has 298; it is cut short, get it again",
                         257, 4, 1, 1000, 278, 4, 1, 1000),
-                tiff("no columns", "a.tif: not a readable GeoTIFF (The specified dimensional parameter is non-positive.); the file is damaged or cut short, get it again",
+                tiff("no columns", "a.tif: not a readable GeoTIFF (what it states does not fit together); the file is damaged or cut short, get it again",
                         256, 4, 1, 0),
                 tiff("10^9 strips", "a.tif: not a readable GeoTIFF (field 273 states 1000000000 values where the file has 298 bytes); the file is damaged or cut"
                         + " short, get it again", 273, 4, 1_000_000_000, 8),
