@@ -242,7 +242,7 @@ def features_of(layer):
 
 
 def compare_features(ours, theirs, geographic, only=None):
-    """What differs between our features, as LayerDump tells them, and GDAL's; and what was compared. {@code only} names the attributes that count."""
+    """What differs between our features, as LayerDump tells them, and GDAL's; and what was compared. only names the attributes that count."""
     wrong = []
     with_geometry = [f for f in theirs if f[0] is not None]
     # In formats of places GDAL passes over what has none.
@@ -284,7 +284,8 @@ def compare_features(ours, theirs, geographic, only=None):
 
 
 def compare_layer(layers, path, table='', reference=None, only=None, crs=''):
-    """Verdict (equal, equal* where the CRS had to be stated, alone where GDAL cannot, refused or FAIL), how many features, what we say, what GDAL says; {@code reference} gives GDAL's features where one layer is not all."""
+    """Verdict (equal, equal* where the CRS had to be stated, alone where GDAL cannot, refused or FAIL), how many features, what we
+    say, what GDAL says; reference gives GDAL's features where one layer is not all."""
     spatial = None
     try:
         if reference is None:

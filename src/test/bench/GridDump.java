@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.logging.LogManager;
 import org.seacairn.InputException;
 import org.seacairn.layer.Bathymetries;
 import org.seacairn.layer.Bathymetry;
@@ -27,6 +28,8 @@ final class GridDump {
     private GridDump() {}
 
     public static void main(String[] none) throws IOException {
+        // The library's remarks are no part of the answer.
+        LogManager.getLogManager().reset();
         BufferedReader questions = new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
         for (String line = questions.readLine(); line != null; line = questions.readLine()) {
             String[] question = (line + "\t").split("\t", -1);
