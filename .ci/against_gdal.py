@@ -142,6 +142,9 @@ def compare_grid(grids, path, crs=''):
     else:
         expected = band(dataset, 1)
         expected_unsure = band(dataset, 2) if unsure is not None and dataset.RasterCount > 1 else None
+    if expected_unsure is not None:
+        # 0 is BAG's word for an unknown uncertainty.
+        expected_unsure = np.where(expected_unsure > 0, expected_unsure, np.nan)
     cells = f'{values.shape[1]} x {values.shape[0]}'
     if values.shape != expected.shape:
         return 'FAIL', cells, notes, theirs
