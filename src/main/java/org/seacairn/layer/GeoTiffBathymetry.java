@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.regex.Matcher;
@@ -53,8 +54,9 @@ final class GeoTiffBathymetry implements Bathymetry {
     private final int rows;
     private final AffineTransform cornerToWorld;
     private final double noData;
-    private final double scale;
-    private final double offset;
+    private final Band heights;
+    /** The band that says of itself that it is the uncertainty, or empty. */
+    private final Optional<Band> uncertainty;
     private final String statedUnit;
     private final String statedDatum;
     private final List<String> notes;
@@ -72,20 +74,21 @@ final class GeoTiffBathymetry implements Bathymetry {
         String gdalMetadata = gdalMetadata(pixels);
         boolean ownNoData = tags != null && tags.hasNoData();
         GeoTiffBeside.requireNoOtherMeaning(file, ownNoData, item(gdalMetadata, 0, "scale").or(() -> item(gdalMetadata, 0, "offset")).isPresent());
+        this.alpha = pixels.alpha();
         this.file = file;
         this.crs = crs;
         this.cols = range.getSpan(0);
         this.rows = range.getSpan(1);
         this.cornerToWorld = cornerToWorld;
         this.noData = ownNoData ? tags.getNoData() : Double.NaN;
-        this.scale = item(gdalMetadata, 0, "scale").map(text -> number(file, "scale", text)).orElse(1.0);
-        this.offset = item(gdalMetadata, 0, "offset").map(text -> number(file, "offset", text)).orElse(0.0);
+        this.heights = Band.of(file, gdalMetadata, 0);
+        this.uncertainty = IntStream.range(1, pixels.bands()).filter(band -> isUncertainty(gdalMetadata, band)).mapToObj(band -> Band.of(file, gdalMetadata, band))
+                .findFirst();
         GeoTiffHeights heights = GeoTiffHeights.of(tags);
         // As GDAL has it, the unit of the vertical CRS holds where no tag names that of the cells.
         this.statedUnit = item(gdalMetadata, 0, "unittype").orElse(heights.unit());
         this.statedDatum = heights.datum();
-        this.alpha = pixels.alpha();
-        this.notes = notes(pixels.bands(), alpha, gdalMetadata);
+        this.notes = notes(pixels.bands(), alpha, uncertainty.map(Band::index).orElse(0), gdalMetadata);
         this.blockCols = pixels.getTileWidth(0);
         this.blockRows = pixels.getTileHeight(0);
         this.mask = pixels.mask(file);
@@ -195,14 +198,29 @@ final class GeoTiffBathymetry implements Bathymetry {
         return m.find() ? Optional.of(m.group(1).strip()) : Optional.empty();
     }
 
-    private static List<String> notes(int bands, int alpha, String gdalMetadata) {
+    /** In the unit of the heights: what is in another could not be set against them. */
+    private static boolean isUncertainty(String gdalMetadata, int band) {
+        return item(gdalMetadata, band, "description").orElse("").toLowerCase(Locale.ROOT).matches("(vertical )?uncertainty")
+                && item(gdalMetadata, band, "unittype").equals(item(gdalMetadata, 0, "unittype"));
+    }
+
+    private static List<String> notes(int bands, int alpha, int uncertainty, String gdalMetadata) {
         if (bands == 1) {
             return List.of();
         }
         String names = IntStream.range(0, bands).mapToObj(band -> band == alpha && alpha > 0 ? "alpha"
                 : item(gdalMetadata, band, "description").orElse("unnamed")).collect(Collectors.joining(", "));
         return List.of("it has " + bands + " bands (" + names + "); the first is taken as the bathymetry, "
+                + (uncertainty > 0 ? "band " + (uncertainty + 1) + " as its uncertainty, " : "")
                 + (alpha > 0 ? "cells that the alpha band hides are no-data, and no other band is used" : "and no other is used"));
+    }
+
+    /** A band, counted from 0: what its numbers are multiplied with, and what is added then. */
+    private record Band(int index, double scale, double offset) {
+        static Band of(Path file, String gdalMetadata, int index) {
+            return new Band(index, item(gdalMetadata, index, "scale").map(text -> number(file, "scale", text)).orElse(1.0),
+                    item(gdalMetadata, index, "offset").map(text -> number(file, "offset", text)).orElse(0.0));
+        }
     }
 
     private static double number(Path file, String what, String text) {
@@ -216,6 +234,29 @@ final class GeoTiffBathymetry implements Bathymetry {
 
     @Override
     public void read(int col, int row, int cols, int rows, float[] into) {
+        read(heights, col, row, cols, rows, into);
+    }
+
+    /** The band beside the heights; what is 0 or less is no uncertainty. */
+    @Override
+    public Optional<CellUncertainty> uncertainty() {
+        return uncertainty.map(band -> new CellUncertainty() {
+            @Override
+            public String kind() {
+                return "band " + (band.index + 1);
+            }
+
+            @Override
+            public void read(int col, int row, int cols, int rows, float[] into) {
+                GeoTiffBathymetry.this.read(band, col, row, cols, rows, into);
+                for (int i = 0; i < cols * rows; i++) {
+                    into[i] = into[i] > 0 ? into[i] : Float.NaN;
+                }
+            }
+        });
+    }
+
+    private void read(Band band, int col, int row, int cols, int rows, float[] into) {
         boolean southUp = cornerToWorld.getScaleY() > 0;
         int firstFileRow = southUp ? this.rows - row - rows : row;
         ImageReader reader = idle.poll();
@@ -230,9 +271,9 @@ final class GeoTiffBathymetry implements Bathymetry {
                     && floats.getSize() == cols * rows) {
                 System.arraycopy(floats.getData(), 0, into, 0, cols * rows);
             } else {
-                raster.getSamples(0, 0, cols, rows, 0, into);
+                raster.getSamples(0, 0, cols, rows, band.index, into);
             }
-            toValues(into, cols * rows);
+            toValues(band, into, cols * rows);
             if (alpha > 0) {
                 float[] shown = raster.getSamples(0, 0, cols, rows, alpha, (float[]) null);
                 for (int i = 0; i < shown.length; i++) {
@@ -256,15 +297,15 @@ final class GeoTiffBathymetry implements Bathymetry {
         }
     }
 
-    private void toValues(float[] values, int count) {
+    private void toValues(Band band, float[] values, int count) {
         float missing = (float) noData;
-        boolean scaled = scale != 1 || offset != 0;
+        boolean scaled = band.scale != 1 || band.offset != 0;
         for (int i = 0; i < count; i++) {
             float v = values[i];
             if (v == missing || !Float.isFinite(v)) {
                 values[i] = Float.NaN;
             } else if (scaled) {
-                values[i] = (float) (v * scale + offset);
+                values[i] = (float) (v * band.scale + band.offset);
             }
         }
     }

@@ -225,10 +225,43 @@ class GeoTiffBathymetryTest {
             assertWindows(b, found);
             assertEquals(List.of("it has 3 bands (unnamed, unnamed, unnamed); the first is taken as the bathymetry, and no other is used"), b.notes());
         }
-        tiff.gdalMetadata("  <Item name=\"DESCRIPTION\" sample=\"0\" role=\"description\">Elevation</Item>\n"
-                + "  <Item name=\"DESCRIPTION\" sample=\"1\" role=\"description\">Uncertainty</Item>").write(file(), values);
+    }
+
+    private static String item(int band, String name, String role, String text) {
+        return "  <Item name=\"" + name + "\" sample=\"" + band + "\" role=\"" + role + "\">" + text + "</Item>\n";
+    }
+
+    /** As national compilations of bathymetry come: elevation, uncertainty, and the number of the survey. */
+    @Test
+    void aBandThatIsCalledUncertaintyIsThatOfEachCell() throws IOException {
+        double[] values = new double[105];
+        float[] expected = new float[35];
+        for (int i = 0; i < 35; i++) {
+            values[3 * i] = -60 - i;
+            values[3 * i + 1] = i % 7 == 3 ? 0 : i % 7 == 5 ? Double.NaN : 2 * i + 1;
+            values[3 * i + 2] = 40_000;
+            expected[i] = i % 7 == 3 || i % 7 == 5 ? Float.NaN : i + 0.5f;
+        }
+        String names = item(0, "DESCRIPTION", "description", "Elevation") + item(1, "DESCRIPTION", "description", "Uncertainty")
+                + item(1, "SCALE", "scale", "0.5");
+        HandTiff tiff = new HandTiff(COLS, ROWS).bands(3);
+        tiff.gdalMetadata(names).write(file(), values);
         try (Bathymetry b = open()) {
-            assertEquals(List.of("it has 3 bands (Elevation, Uncertainty, unnamed); the first is taken as the bathymetry, and no other is used"), b.notes());
+            assertEquals(List.of("it has 3 bands (Elevation, Uncertainty, unnamed); the first is taken as the bathymetry, band 2 as its uncertainty,"
+                    + " and no other is used"), b.notes());
+            CellUncertainty uncertainty = b.uncertainty().orElseThrow();
+            float[] found = new float[35];
+            uncertainty.read(0, 0, COLS, ROWS, found);
+            assertArrayEquals(expected, found);
+            float[] one = new float[1];
+            uncertainty.read(2, 3, 1, 1, one);
+            assertEquals(expected[3 * COLS + 2], one[0]);
+            assertEquals(List.of("band 2", false), List.of(uncertainty.kind(), uncertainty.saysStandardDeviation()));
+            assertEquals(-60, all(b)[0]);
+        }
+        tiff.gdalMetadata(names + item(0, "UNITTYPE", "unittype", "m") + item(1, "UNITTYPE", "unittype", "ft")).write(file(), values);
+        try (Bathymetry b = open()) {
+            assertEquals(Optional.empty(), b.uncertainty());
         }
     }
 
