@@ -57,7 +57,8 @@ public final class Crs {
      * @throws InputException if the text is neither, or names a CRS that is not geographic or projected
      */
     public static Crs parse(String text) {
-        String trimmed = text.strip();
+        // Names of it are told in messages, which are lines.
+        String trimmed = text.strip().replaceAll("[\\s\\p{Cntrl}]+", " ");
         Matcher code = EPSG_CODE.matcher(trimmed);
         Matcher url = EPSG_URL.matcher(trimmed);
         if (code.matches()) {

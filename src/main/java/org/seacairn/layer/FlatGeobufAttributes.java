@@ -57,7 +57,7 @@ final class FlatGeobufAttributes {
             // Text, JSON and ISO 8601 dates.
             case 11, 12, 13 -> FlatTable.utf8(bytes(from));
             case BINARY -> bytes(from);
-            default -> throw new InputException("column \"" + column.name() + "\" is of no known type (" + column.type()
+            default -> throw new InputException("column \"" + XmlElements.shown(column.name()) + "\" is of no known type (" + column.type()
                     + "); export the file again");
         };
     }

@@ -45,8 +45,10 @@ interface VectorReader {
 
     /** As {@link #problem(Path, String, String)}, with what led to it. */
     static InputException problem(Path file, String place, String whatAndRemedy, Throwable cause) {
-        // The words of the file system and of libraries hold the whole path, which is nobody else's business.
+        // The words of the file system and of libraries hold the whole path, which is nobody else's business, and names in a file
+        // may hold the end of a line.
         String name = file.getFileName().toString();
-        return new InputException(name + ", " + place + ": " + whatAndRemedy.replace(file.toString(), name), cause);
+        String problem = place + ": " + whatAndRemedy.replace(file.toString(), name);
+        return new InputException(name + ", " + problem.replaceAll("[\\s\\p{Cntrl}]+", " "), cause);
     }
 }

@@ -21,6 +21,18 @@ import org.opengis.util.FactoryException;
 import org.seacairn.InputException;
 
 class CrsTest {
+    @Test
+    void textOverSeveralLinesIsToldInOne() {
+        assertEquals("CRS text \"PROJCS[ \"a b\"\" cannot be read (error in \"projcs\": cannot parse 'projcs[ \"a b\"', error at...); write an EPSG code such as EPSG:32617",
+                assertThrows(InputException.class, () -> Crs.parse("PROJCS[\r\n\"a\u0001b\"")).getMessage());
+    }
+
+    @Test
+    void textNestedWithoutEndIsRefused() {
+        assertEquals("CRS text \"GEOGCS[GEOGCS[GEOGCS[GEOGCS[GEOGCS[GEOGCS[GEOGCS[GEOGCS[G...\" has 7000 characters, nested 1000 deep, more than any CRS"
+                + " needs; write an EPSG code such as EPSG:32617", assertThrows(InputException.class, () -> Crs.parse("GEOGCS[".repeat(1000))).getMessage());
+    }
+
     /** Held here, or the setting would be lost with the logger: the judge remarks on units and on EPSG:3857. */
     private static final Logger JUDGE_LOG = Logger.getLogger("org.apache.sis");
 
