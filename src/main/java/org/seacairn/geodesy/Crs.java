@@ -269,6 +269,6 @@ public final class Crs {
 
     private static String firstLine(Throwable e) {
         String message = String.valueOf(e.getMessage());
-        return shortened(message.lines().findFirst().orElse("unreadable").toLowerCase(Locale.ROOT));
+        return shortened(message.lines().findFirst().orElse("unreadable").toLowerCase(Locale.ROOT).replaceFirst(" of type '.*", ""));
     }
 }

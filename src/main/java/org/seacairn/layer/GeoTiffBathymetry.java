@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.regex.Matcher;
@@ -227,7 +228,7 @@ final class GeoTiffBathymetry implements Bathymetry {
         try {
             return Double.parseDouble(text);
         } catch (NumberFormatException e) {
-            throw new InputException(file.getFileName() + ": its metadata states the " + what + " \"" + text
+            throw new InputException(file.getFileName() + ": its metadata states the " + what + " \"" + XmlElements.shown(text)
                     + "\", which is no number; write the file again", e);
         }
     }
@@ -327,13 +328,15 @@ final class GeoTiffBathymetry implements Bathymetry {
         }
     }
 
-    private static InputException damaged(Path file, Exception cause) {
+    private static InputException damaged(Path file, Throwable cause) {
         String name = file.getFileName().toString();
         // Where the library falls over what it did not expect, its words are about itself; else they may be a report,
         // which begins with a headline and ends with all that the file states.
-        boolean stumbled = STUMBLES.stream().anyMatch(kind -> kind.isInstance(cause));
+        boolean stumbled = Stream.iterate(cause, Objects::nonNull, Throwable::getCause)
+                .anyMatch(e -> STUMBLES.stream().anyMatch(kind -> kind.isInstance(e)));
         String reason = stumbled ? "what it states does not fit together" : String.valueOf(cause.getMessage()).replace(file.toString(), name).lines()
-                .filter(line -> !line.isBlank() && !line.startsWith("GEOTIFF Module Error Report")).findFirst().orElse("no reason given").strip();
+                .filter(line -> !line.isBlank() && !line.startsWith("GEOTIFF Module Error Report")).findFirst().orElse("no reason given")
+                        .replaceAll("[\\s\\p{Cntrl}]+", " ").strip();
         if (reason.contains("Raster to Model Transformation")) {
             return new InputException(name + ": nothing says where its grid lies, neither in it nor in a world file beside it;"
                     + " export it as GeoTIFF with its place on the ground", cause);
