@@ -35,7 +35,7 @@ final class PlanFolder {
             if (!allowOutside && (absolute || !path.startsWith(folder))) {
                 value.problem(outside(met));
             } else if (!Files.exists(path)) {
-                value.problem(met + ", and there is no such file; check the name (paths start from the plan's folder)");
+                value.problem(met + ", and there is no such file; " + remedy(text));
             } else if (!allowOutside && !path.toRealPath().startsWith(folder)) {
                 value.problem(outside(met + ", a link,"));
             } else if (Files.isDirectory(path)) {
@@ -51,6 +51,14 @@ final class PlanFolder {
             value.problem(met + ", which cannot be resolved (" + e.getClass().getSimpleName() + "); check its permissions");
         }
         return Optional.empty();
+    }
+
+    private static String remedy(String text) {
+        if (text.matches("[A-Za-z][A-Za-z0-9+.-]+:/.*")) {
+            return "nothing is fetched from an address; put the file into the plan's folder and write its name";
+        }
+        return text.contains("\\") ? "write / and not \\ between folders, in paths that start from the plan's folder"
+                : "check the name (paths start from the plan's folder)";
     }
 
     private static String outside(String met) {

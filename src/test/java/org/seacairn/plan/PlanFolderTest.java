@@ -11,6 +11,8 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -50,6 +52,19 @@ class PlanFolderTest {
     @CsvSource({"../depths.tif", "../plan-of-others/depths.tif", "layers/../../depths.tif", "../missing.tif", "../../../../../etc/hosts"})
     void filesOutsideAreRefusedWhetherTheyExistOrNot(String file) {
         assertEquals(List.of("plan.yaml, line 2: file is \"" + file + "\" and" + OUTSIDE), disk.problems(naming(file)));
+    }
+
+    /** Elsewhere a backslash parts folders, so there the second is refused as outside. */
+    @ParameterizedTest
+    @EnabledOnOs({OS.LINUX, OS.MAC})
+    @CsvSource(delimiter = '|', textBlock = """
+            layers\\depths.tif               | write / and not \\ between folders, in paths that start from the plan's folder
+            ..\\depths.tif                   | write / and not \\ between folders, in paths that start from the plan's folder
+            https://charts.example/depths.tif | nothing is fetched from an address; put the file into the plan's folder and write its name
+            file:///depths.tif                | nothing is fetched from an address; put the file into the plan's folder and write its name
+            """)
+    void whatIsNoPathHereIsNotFound(String file, String remedy) {
+        assertEquals(List.of("plan.yaml, line 2: file is " + Shown.quoted(file) + ", and there is no such file; " + remedy), disk.problems(naming(file)));
     }
 
     @Test
@@ -110,6 +125,7 @@ class PlanFolderTest {
         String expected = " and" + OUTSIDE;
         for (String[] block : new String[][] {
             {"inside: {file: ../x.shp}\n", "../x.shp"},
+            {"depth-areas: {file: ../d.geojson}\n", "../d.geojson"},
             {"current: {file: ../c.csv}\n", "../c.csv"},
             {"reefs: {file: ../r.csv, keep-off: 60 m}\n", "../r.csv"},
             {"bottom: {file: ../b.gpkg, class: k, classes: {sand: never}}\n", "../b.gpkg"},
