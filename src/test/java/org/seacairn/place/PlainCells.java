@@ -18,13 +18,13 @@ record PlainCells(GridGeometry grid, float[] scores, float[] depths, Optional<St
         return part(depths, window);
     }
 
-    /** Uncertain by 1 m. */
+    /** Depths taken as exact. */
     @Override
     public double[] sureDepth(Window window) {
         float[] part = part(depths, window);
         double[] sure = new double[part.length];
         for (int i = 0; i < sure.length; i++) {
-            sure[i] = part[i] - 1.0;
+            sure[i] = part[i];
         }
         return sure;
     }
