@@ -185,7 +185,7 @@ def compare_grid(grids, path, crs=''):
     said = f'{int(np.isfinite(values).sum())} with a value'
     if np.isfinite(values).any():
         said += f', {np.nanmin(values):.6g} to {np.nanmax(values):.6g}'
-    if unsure is not None:
+    if unsure is not None and np.isfinite(unsure).any():
         said += f'; uncertainty {np.nanmin(unsure):.4g} to {np.nanmax(unsure):.4g}'
     wrong = [w for w in wrong if w]
     return ('FAIL' if wrong else 'equal'), cells, '; '.join(wrong + [said, notes]), theirs

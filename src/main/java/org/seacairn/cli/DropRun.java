@@ -219,8 +219,8 @@ final class DropRun {
 
     private static Pick place(GridGeometry grid, DropTarget target) {
         Optional<Coordinate> found = onMap(grid, target);
-        int col = found.map(p -> (int) Math.floor((p.x - grid.west()) / grid.cellM())).orElse(-1);
-        int row = found.map(p -> (int) Math.floor((grid.north() - p.y) / grid.cellM())).orElse(-1);
+        int col = found.map(p -> grid.colAt(p.x)).orElse(-1);
+        int row = found.map(p -> grid.rowAt(p.y)).orElse(-1);
         if (col < 0 || row < 0 || col >= grid.cols() || row >= grid.rows()) {
             throw new InputException(target.name() + ": the place lies off the grid of the bathymetry; check longitude (it comes first, west is"
                     + " negative) and latitude");

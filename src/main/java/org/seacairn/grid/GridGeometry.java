@@ -42,6 +42,18 @@ public record GridGeometry(Crs crs, double west, double north, double cellM, int
         return new Window(0, 0, cols, rows);
     }
 
+    /** The column in which an easting lies, counted on beyond the grid; its last edge belongs to its last column. */
+    public int colAt(double x) {
+        int col = (int) Math.floor((x - west) / cellM);
+        return col == cols && x == east() ? cols - 1 : col;
+    }
+
+    /** The row in which a northing lies, counted on beyond the grid; its last edge belongs to its last row. */
+    public int rowAt(double y) {
+        int row = (int) Math.floor((north - y) / cellM);
+        return row == rows && y == south() ? rows - 1 : row;
+    }
+
     public boolean holds(int col, int row) {
         return col >= 0 && row >= 0 && col < cols && row < rows;
     }

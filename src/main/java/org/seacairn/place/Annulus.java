@@ -90,13 +90,12 @@ final class Annulus {
 
     private void collect(Envelope stone) {
         Coordinate middle = stone.centre();
-        PatchFrames.Over about = frames.over(new Window((int) Math.floor((middle.x - grid.west()) / grid.cellM()),
-                (int) Math.floor((grid.north() - middle.y) / grid.cellM()), 1, 1));
+        PatchFrames.Over about = frames.over(new Window(grid.colAt(middle.x), grid.rowAt(middle.y), 1, 1));
         // A map that shrinks one direction stretches another: a tenth more and a cell cover any that serves as a working grid.
         double reach = outerM / about.frames()[0].mean() * 1.1 + grid.cellM();
-        int left = (int) Math.floor((stone.getMinX() - reach - grid.west()) / grid.cellM());
+        int left = grid.colAt(stone.getMinX() - reach);
         int right = (int) Math.ceil((stone.getMaxX() + reach - grid.west()) / grid.cellM());
-        int top = (int) Math.floor((grid.north() - stone.getMaxY() - reach) / grid.cellM());
+        int top = grid.rowAt(stone.getMaxY() + reach);
         int bottom = (int) Math.ceil((grid.north() - stone.getMinY() + reach) / grid.cellM());
         for (int row = top; row < bottom; row += TILE) {
             for (int col = left; col < right; col += TILE) {

@@ -65,8 +65,8 @@ final class AreaFacts {
         float[] scores = source.score(window);
         return place -> {
             Coordinate at = area.at(place);
-            int col = (int) Math.floor((at.x - grid.west()) / grid.cellM());
-            int row = (int) Math.floor((grid.north() - at.y) / grid.cellM());
+            int col = grid.colAt(at.x);
+            int row = grid.rowAt(at.y);
             // The grid's far edges belong to its last cells.
             return !Float.isNaN(scores[window.index(Math.max(window.col(), Math.min(window.endCol() - 1, col)),
                     Math.max(window.row(), Math.min(window.endRow() - 1, row)))]);

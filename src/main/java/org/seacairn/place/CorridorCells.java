@@ -39,8 +39,8 @@ record CorridorCells(int firstRow, int[] firstCol, int[] start, int[] alongMm) {
         Bands bands = new Bands(axis, halfWidthM, grid);
         Envelope box = new Envelope();
         bands.boxes.forEach(box::expandToInclude);
-        int firstRow = row(grid, box.getMaxY());
-        int rows = row(grid, box.getMinY()) - firstRow + 1;
+        int firstRow = grid.rowAt(box.getMaxY());
+        int rows = grid.rowAt(box.getMinY()) - firstRow + 1;
         if (rows > MOST_SLOTS || axis.lengthM() > 2e6) {
             throw tooLarge(axis);
         }
@@ -83,10 +83,6 @@ record CorridorCells(int firstRow, int[] firstCol, int[] start, int[] alongMm) {
 
     private static int millimetres(double metres) {
         return (int) Math.rint(metres * 1000);
-    }
-
-    private static int row(GridGeometry grid, double y) {
-        return (int) Math.floor((grid.north() - y) / grid.cellM());
     }
 
     int rows() {
@@ -211,9 +207,9 @@ record CorridorCells(int firstRow, int[] firstCol, int[] start, int[] alongMm) {
                 double dn = f.north(b.x, b.y) - an;
                 double length2 = de * de + dn * dn;
                 Envelope box = boxes.get(i);
-                int west = (int) Math.floor((box.getMinX() - grid.west()) / grid.cellM());
-                int east = (int) Math.floor((box.getMaxX() - grid.west()) / grid.cellM());
-                for (int row = row(grid, box.getMaxY()); row <= row(grid, box.getMinY()); row++) {
+                int west = grid.colAt(box.getMinX());
+                int east = grid.colAt(box.getMaxX());
+                for (int row = grid.rowAt(box.getMaxY()); row <= grid.rowAt(box.getMinY()); row++) {
                     for (int col = west; col <= east; col++) {
                         double e = f.east(grid.centreX(col), grid.centreY(row)) - ae;
                         double n = f.north(grid.centreX(col), grid.centreY(row)) - an;

@@ -131,8 +131,8 @@ final class ChartedDepthRule implements ReviewRule {
         if (onMap.isEmpty() || holding.isEmpty() || holding.get(0) != charted) {
             return; // A shoaler area lies over it and counts.
         }
-        int col = (int) Math.floor((onMap.get().x - map.grid().west()) / map.grid().cellM());
-        int row = (int) Math.floor((map.grid().north() - onMap.get().y) / map.grid().cellM());
+        int col = map.grid().colAt(onMap.get().x);
+        int row = map.grid().rowAt(onMap.get().y);
         SiteCells.Ground about = cells.about(col, row);
         IntStream.range(0, about.depthM().length).filter(i -> !Float.isNaN(about.depthM()[i]))
                 .mapToObj(i -> figures(about.depthM()[i], about.uncertainty().atM(i, about.depthM()[i]), charted.depth())).max(Comparator.comparingDouble(Figures::margin))

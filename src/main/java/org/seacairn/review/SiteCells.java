@@ -107,11 +107,8 @@ final class SiteCells {
             return Optional.empty();
         }
         Coordinate at = found.get();
-        int col = (int) Math.floor((at.x - grid.west()) / grid.cellM());
-        int row = (int) Math.floor((grid.north() - at.y) / grid.cellM());
-        // A point on the grid's last edge belongs to its last cell.
-        col -= col == grid.cols() && at.x == grid.east() ? 1 : 0;
-        row -= row == grid.rows() && at.y == grid.south() ? 1 : 0;
+        int col = grid.colAt(at.x);
+        int row = grid.rowAt(at.y);
         float[] depthM = new float[1];
         depth.read(new Window(col, row, 1, 1), depthM);
         double landingM = radius.atM(depthM[0]);
@@ -143,8 +140,8 @@ final class SiteCells {
         boolean partlyOff = !whole.contains(box);
         Envelope held = whole.intersection(box);
         int reach = (int) Math.ceil((radius.largestM() + SLACK_M) / grid.cellM());
-        int col = (int) Math.floor((held.getMinX() - grid.west()) / grid.cellM());
-        int row = (int) Math.floor((grid.north() - held.getMaxY()) / grid.cellM());
+        int col = grid.colAt(held.getMinX());
+        int row = grid.rowAt(held.getMaxY());
         int endCol = (int) Math.ceil((held.getMaxX() - grid.west()) / grid.cellM());
         int endRow = (int) Math.ceil((grid.north() - held.getMinY()) / grid.cellM());
         Window inner = new Window(col, row, Math.max(1, endCol - col), Math.max(1, endRow - row));
@@ -156,8 +153,8 @@ final class SiteCells {
         BitSet own = cellsIn(onMap.get(), grid, window, inner);
         if (own.isEmpty()) {
             Coordinate inside = onMap.get().getInteriorPoint().getCoordinate();
-            int c = (int) Math.floor((inside.x - grid.west()) / grid.cellM());
-            int r = (int) Math.floor((grid.north() - inside.y) / grid.cellM());
+            int c = grid.colAt(inside.x);
+            int r = grid.rowAt(inside.y);
             if (!whole.contains(inside)) {
                 return Optional.empty();
             }
