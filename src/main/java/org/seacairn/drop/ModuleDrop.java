@@ -70,6 +70,16 @@ public final class ModuleDrop {
         return in(current().profiles().subList(0, 1), CurrentLevel::speedMPerS);
     }
 
+    /**
+     * Whether the first profile can be scaled by its speed at the surface: where that is less than half the fastest below it,
+     * what is scaled up to a strong current at the surface would be none that there is.
+     */
+    boolean scalesWithSurface() {
+        double fastestMPerS = current().profiles().get(0).levels().stream().mapToDouble(CurrentLevel::speedMPerS).max().orElseThrow();
+        double surfaceMPerS = profiles.get(0).flow.speedMPerS(0);
+        return surfaceMPerS > 0 && surfaceMPerS >= fastestMPerS / 2;
+    }
+
     /** The same in the first profile alone, every level of it scaled so that the uppermost has that speed. */
     ModuleDrop scaledToSurface(double speedMPerS) {
         double factor = speedMPerS == 0 ? 0 : speedMPerS / profiles.get(0).flow.speedMPerS(0);

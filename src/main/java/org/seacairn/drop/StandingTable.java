@@ -45,7 +45,7 @@ public final class StandingTable {
         List<Double> speeds = new ArrayList<>();
         for (double kn = 0; kn <= 4; kn++) {
             double speed = kn * KNOT_M_PER_S;
-            if (speed == 0 || statedMPerS > 0) {
+            if (speed == 0 || drop.scalesWithSurface()) {
                 currents.add(drop.scaledToSurface(speed));
                 speeds.add(speed);
             }

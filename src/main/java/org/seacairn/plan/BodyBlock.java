@@ -16,6 +16,9 @@ import org.seacairn.plan.Quantity.Kind;
 final class BodyBlock {
     private static final Map<String, Shape> SHAPES = Map.of("square", Shape.SQUARE, "rectangle", Shape.RECTANGLE,
             "rectangular", Shape.RECTANGLE, "round", Shape.ROUND, "circular", Shape.ROUND, "disc", Shape.ROUND);
+    /** Metres, kilograms, cubic metres, coefficients: a thin rod to a ship, with room to spare. */
+    private static final Map<Kind, Double> LEAST = Map.of(Kind.LENGTH, 0.001, Kind.MASS, 0.1, Kind.VOLUME, 1e-6, Kind.FACTOR, 0.001);
+    private static final Map<Kind, Double> MOST = Map.of(Kind.LENGTH, 200.0, Kind.MASS, 1e8, Kind.VOLUME, 1e5, Kind.FACTOR, 100.0);
     /** Figures of one object that were rounded apart still agree. */
     private static final double ROUNDING = 1.02;
     private static final double ON_ITS_SIDE_DEG = 90;
@@ -95,7 +98,21 @@ final class BodyBlock {
 
     private double positive(Block block, String part, String key, Kind kind) {
         need(block, part, key);
-        return block.get(key).map(value -> value.positive(kind)).orElse(Double.NaN);
+        return block.get(key).map(value -> sensible(value, kind)).orElse(Double.NaN);
+    }
+
+    /** What no part of a module has is a slip of a unit or a digit, and may keep the sinking from ever ending. */
+    private static double sensible(Value value, Kind kind) {
+        double si = value.positive(kind);
+        double least = LEAST.get(kind);
+        double most = MOST.get(kind);
+        if (si < least || si > most) {
+            String unit = kind == Kind.LENGTH ? " m" : kind == Kind.MASS ? " kg" : kind == Kind.VOLUME ? " m3" : "";
+            value.problem(value.name() + " is " + Shown.quoted(value.text()) + ", which no part of a module has; check number and unit ("
+                    + Shown.number(least) + " to " + Shown.number(most) + unit + ")");
+            return Double.NaN;
+        }
+        return si;
     }
 
     private void need(Block block, String part, String key) {
@@ -115,7 +132,7 @@ final class BodyBlock {
     /** Without drag a module would fall ever faster, and no current would carry it: no such body is in the sea. */
     private static OptionalDouble drag(Optional<Block> block, String key, String both) {
         Optional<Value> stated = block.flatMap(b -> b.get(key).or(() -> b.get(both)));
-        return stated.map(value -> OptionalDouble.of(value.positive(Kind.FACTOR))).orElse(OptionalDouble.empty());
+        return stated.map(value -> OptionalDouble.of(sensible(value, Kind.FACTOR))).orElse(OptionalDouble.empty());
     }
 
     private AddedMass addedMass() {
@@ -128,7 +145,8 @@ final class BodyBlock {
     /** @param both the key that states the coefficient for both directions */
     private static OptionalDouble coefficient(Optional<Block> block, String key, String both) {
         Optional<Value> stated = block.flatMap(b -> b.get(key).or(() -> b.get(both)));
-        return stated.map(value -> OptionalDouble.of(value.quantity(Kind.FACTOR))).orElse(OptionalDouble.empty());
+        return stated.map(value -> OptionalDouble.of(value.quantity(Kind.FACTOR) == 0 ? 0 : sensible(value, Kind.FACTOR)))
+                .orElse(OptionalDouble.empty());
     }
 
     private static OptionalDouble belowRightAngle(Value value) {

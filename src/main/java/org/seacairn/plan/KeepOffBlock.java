@@ -17,6 +17,8 @@ final class KeepOffBlock {
     /** A reason is one bit of 32; twelve are taken by the reasons that are no layer, and one is the sign. Some limits take one more each. */
     static final int MOST_LAYERS = 19;
 
+    private static final double LEAST_M = 0.1;
+    private static final double MOST_M = 200_000;
     private static final String EXAMPLE = "{layer: cables, file: cables.geojson, distance: 500 m}";
 
     private KeepOffBlock() {}
@@ -44,7 +46,7 @@ final class KeepOffBlock {
         if (!label.isEmpty()) {
             checkUnique(layer.get(), label, labelsByColumn);
         }
-        double distanceM = block.needQuantity("distance", Kind.LENGTH, "distance: 500 m");
+        double distanceM = distanceM(block, "distance", "distance: 500 m");
         RuleBlock rule = RuleBlock.read(block, "keep-off \"" + label + "\"");
         return new KeepOff(LayerBlock.read(block, label, "cables.geojson", folder), block.text("name"), distanceM,
                 comfortable(block, distanceM), rule.positionUncertaintyM(), rule.source(), rule.confirmed(),
@@ -64,6 +66,16 @@ final class KeepOffBlock {
         }
     }
 
+    /** 0, or what can be drawn as a buffer. */
+    private static double distanceM(Block block, String key, String example) {
+        double distanceM = block.needQuantity(key, Kind.LENGTH, example);
+        if (distanceM != 0 && distanceM < LEAST_M || distanceM > MOST_M) {
+            Value value = block.get(key).orElseThrow();
+            value.problem(key + " is " + Shown.quoted(value.text()) + "; write 0 m, or from " + Shown.metres(LEAST_M) + " to 200 km");
+        }
+        return distanceM;
+    }
+
     private static OptionalDouble comfortable(Block block, double distanceM) {
         OptionalDouble comfortableM = block.quantity("comfortable", Kind.LENGTH);
         if (comfortableM.isPresent() && comfortableM.getAsDouble() <= distanceM) {
@@ -80,7 +92,7 @@ final class KeepOffBlock {
                 .map(block -> {
                     RuleBlock rule = RuleBlock.read(block, "reefs");
                     return new Reefs(LayerBlock.read(block, "reefs", "reefs.csv", folder), block.text("name"),
-                            block.needQuantity("keep-off", Kind.LENGTH, "keep-off: 60 m"),
+                            distanceM(block, "keep-off", "keep-off: 60 m"),
                             rule.positionUncertaintyM(), rule.source(), rule.confirmed());
                 });
     }

@@ -12,32 +12,35 @@ public final class Quantity {
     private static final Pattern NUMBER_AND_UNIT =
             Pattern.compile("(" + PlanNumber.NUMBER + ")\\s*([^0-9\\s.,+-].*)?");
 
-    /** What a quantity measures, and the range it may have, in the unit used inside. */
+    /**
+     * What a quantity measures, and the range it may have, in the unit used inside. Where the range has no end, more than there can be is a slip
+     * of a unit or a digit (half around the Earth, the speed of a storm, a ship), and would keep some reckonings from ending.
+     */
     public enum Kind {
         /** Metres. */
-        LENGTH("a length", "20", "m", Double.MAX_VALUE, "0 or more (depths are positive down)"),
+        LENGTH("a length", "20", "m", 2.1e7, "0 or more (depths are positive down)"),
         /** Metres of a difference between two levels; positive or negative. Geoid heights stay within 110 m (from memory). */
         OFFSET("an offset", "-0.3", "m", -200, 200, "-200 m to 200 m"),
         /** Metres per second. */
-        SPEED("a speed", "3.5", "kn", Double.MAX_VALUE, "0 or more"),
+        SPEED("a speed", "3.5", "kn", 100, "0 or more"),
         /** Degrees of a full turn. */
         ANGLE("an angle", "20", "deg", 360, "0 deg to 360 deg"),
         /** Degrees from level; written as an angle or as a grade in per cent. */
         SLOPE("a slope", "5", "deg", 90, "0 deg to 90 deg"),
         /** Pascals. */
-        PRESSURE("a pressure", "4", "kPa", Double.MAX_VALUE, "0 or more"),
+        PRESSURE("a pressure", "4", "kPa", 1e9, "0 or more"),
         /** Pascals per metre. */
-        GRADIENT("a gradient", "1.5", "kPa/m", Double.MAX_VALUE, "0 or more"),
+        GRADIENT("a gradient", "1.5", "kPa/m", 1e9, "0 or more"),
         /** Kilograms. */
-        MASS("a mass", "8.5", "short_ton", Double.MAX_VALUE, "0 or more"),
+        MASS("a mass", "8.5", "short_ton", 1e9, "0 or more"),
         /** Cubic metres. */
-        VOLUME("a volume", "2.5", "m3", Double.MAX_VALUE, "0 or more"),
+        VOLUME("a volume", "2.5", "m3", 1e6, "0 or more"),
         /** Cells of the working grid. */
-        CELLS("a number of cells", "3", "cells", Double.MAX_VALUE, "0 or more"),
+        CELLS("a number of cells", "3", "cells", 1e6, "0 or more"),
         /** Share of 1; written bare or in per cent. */
         SHARE("a share", "0.5", "", 1, "0 to 1"),
         /** A coefficient or a factor of safety; written bare. */
-        FACTOR("a factor", "1.5", "", Double.MAX_VALUE, "0 or more"),
+        FACTOR("a factor", "1.5", "", 1e6, "0 or more"),
         /** Vector ruggedness measure; written bare. */
         RUGGEDNESS("a ruggedness", "0.02", "", 1, "0 to 1");
 
@@ -98,8 +101,8 @@ public final class Quantity {
         }
         double number = Double.parseDouble(parts.group(1));
         double si = inside(met, number, parts.group(1), Optional.ofNullable(parts.group(2)), kind);
-        if (!Double.isFinite(si)) {
-            throw new InputException(met + ", which is too large; check the number");
+        if (!Double.isFinite(si) || si > kind.most && kind.range.startsWith("0 or more")) {
+            throw new InputException(met + ", which is too large; check number and unit");
         }
         if (si < kind.least || si > kind.most) {
             throw new InputException(met + "; " + kind.noun + " is " + kind.range + " here");

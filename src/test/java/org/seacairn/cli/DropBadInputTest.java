@@ -50,11 +50,11 @@ class DropBadInputTest {
         return new Mistake(options, scene -> { }, Arrays.asList(options.split(" ")), List.of(lines));
     }
 
-    private static String middle() {
+    static String middle() {
         return TinyScene.lonLat(610, 410).replace(" ", "");
     }
 
-    private static TinyScene scene(Path folder) {
+    static TinyScene scene(Path folder) {
         return new TinyScene(folder.resolve("scene")).write("module.yaml", MODULE).write("current.csv", CURRENT)
                 .plan("module: {file: module.yaml}", "module: {file: module.yaml}\ncurrent: {file: current.csv, speed-uncertainty: 10 %}")
                 .plan("mud: {suitability: 0.4}", "mud: {suitability: 0.4, shear-strength: 4 kPa, gradient: 1.5 kPa/m}");

@@ -39,6 +39,15 @@ class StandingTableTest {
         }
     }
 
+    /** Scaled to 4 kn at a surface that hardly moves, the water below would race. */
+    @ParameterizedTest
+    @CsvSource({"1, 6", "0.5, 6", "0.49, 2", "0.000001, 2", "0, 2"})
+    void aProfileThatIsFasterBelowIsNotScaledByItsSurface(double surfaceMPerS, int currents) {
+        SitingPlan plan = DropPlans.plan(DropPlans.MODULE, 0.1, 10, 5, DropPlans.profile("under", 0, surfaceMPerS, 12, 40, 1, 15, 160, 0.4, 30));
+        List<StandingTable.Row> rows = StandingTable.of(plan, ModuleDrop.of(plan).orElseThrow());
+        assertEquals(currents, rows.stream().filter(r -> r.bottom().equals("mud") && r.depthM() == 100).count());
+    }
+
     @Test
     void theFactorIsThatOfThePlan() {
         assertEquals(1.5, StandingTable.factor(PLAN));

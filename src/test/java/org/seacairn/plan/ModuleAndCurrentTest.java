@@ -47,6 +47,9 @@ class ModuleAndCurrentTest {
             height: 30 ft           | drag: {}                     | line 1: the module file has no "height"; add it, for example "height: 30 ft"
             landing-radius: 25 m    | landing-radius: 25           | line 3: landing-radius is "25"; write the unit, for example "25 m"
             width: 8 ft             | width: 8                     | line 4: width is "8"; write the unit, for example "8 m"
+            width: 8 ft             | width: 8 nmi                 | line 4: width is "8 nmi", which no part of a module has; check number and unit (0.001 to 200 m)
+            diameter: 300 mm        | diameter: 0.3 mm             | line 5: diameter is "0.3 mm", which no part of a module has; check number and unit (0.001 to 200 m)
+            base-axial: 1.2         | base-axial: 1200             | line 6: base-axial is "1200", which no part of a module has; check number and unit (0.001 to 100)
             mass: 8.5 short_ton     | mass: 8.5 ton                | line 4: mass is "8.5 ton", but "ton" is not a unit known here; a mass is written in kg, t, lb, short_ton, long_ton
             volume: 2.5 m3          | volume: 2.5 m                | line 4: volume is "2.5 m", which is a length; a volume is written in m3, ft3, yd3
             open-share: 10 %        | open-share: 110 %            | line 4: open-share is "110 %"; a share is 0 to 1 here

@@ -307,6 +307,8 @@ class PlanBlocksTest {
             layer: a, distance: 5 m                                   | this keep-off layer has no "file"; add it, for example "file: cables.geojson"
             layer: a, file: lanes.shp                                 | this keep-off layer has no "distance"; add it, for example "distance: 500 m"
             layer: a, file: lanes.shp, distance: 500                  | distance is "500"; write the unit, for example "500 m"
+            layer: a, file: lanes.shp, distance: 5 cm                 | distance is "5 cm"; write 0 m, or from 0.1 m to 200 km
+            layer: a, file: lanes.shp, distance: 201 km               | distance is "201 km"; write 0 m, or from 0.1 m to 200 km
             layer: a, file: lanes.shp, distance: 5 m, comfortable: 5 m | comfortable is "5 m", which is not more than the distance "5 m"; raise it or leave it out
             layer: a, file: lanes.shp, distance: 5 m, confirmed: yes  | confirmed is "yes"; known here: true, false
             layer: a, file: lanes.shp, distance: 5 m, confirmed: true | confirmed is true and no source is named; add it, for example "source: permit, condition 4"

@@ -52,7 +52,9 @@ class QuantityTest {
             nan m       | LENGTH     | x is "nan m"; write a number with a decimal point and a unit, for example "20 m"
             .inf m      | LENGTH     | x is ".inf m"; write a number with a decimal point and a unit, for example "20 m"
             0x10 m      | LENGTH     | x is "0x10 m", but "x10 m" is not a unit known here; a length is written in m, km, cm, mm, ft, ft_us, fathom, nmi, mi, yd
-            1e999 m     | LENGTH     | x is "1e999 m", which is too large; check the number
+            1e999 m     | LENGTH     | x is "1e999 m", which is too large; check number and unit
+            20001 nmi   | LENGTH     | x is "20001 nmi", which is too large; check number and unit
+            200 kn      | SPEED      | x is "200 kn", which is too large; check number and unit
             -60 m       | LENGTH     | x is "-60 m"; a length is 0 or more (depths are positive down) here
             20 feet     | LENGTH     | x is "20 feet", but "feet" is not a unit known here; a length is written in m, km, cm, mm, ft, ft_us, fathom, nmi, mi, yd
             20 M        | LENGTH     | x is "20 M", but "M" is not a unit known here; a length is written in m, km, cm, mm, ft, ft_us, fathom, nmi, mi, yd
