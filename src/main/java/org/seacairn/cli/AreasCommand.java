@@ -19,6 +19,8 @@ import picocli.CommandLine.Option;
 @Command(name = "areas", description = "Finds the rectangles with the highest mean score in which nothing is ruled out.",
         footer = "Exit status 1: no rectangle of that size will do.")
 final class AreasCommand extends PlanCommand {
+    private static final double LEAST_SIDE_M = 1;
+
     @Option(names = "--size", required = true, paramLabel = "SIZE", description = "Sides of a rectangle, such as \"0.5 nmi x 0.25 nmi\";"
             + " may be given again for other sizes to try.")
     private List<String> sizes = new ArrayList<>();
@@ -63,7 +65,12 @@ final class AreasCommand extends PlanCommand {
         if (sides.length != 2) {
             throw new InputException("--size is " + Shown.quoted(text) + "; write two lengths, for example \"0.25 nmi x 0.25 nmi\"");
         }
-        return new AreaSize(Quantity.si("--size", sides[0], Kind.LENGTH), Quantity.si("--size", sides[1], Kind.LENGTH));
+        double first = Quantity.si("--size", sides[0], Kind.LENGTH);
+        double second = Quantity.si("--size", sides[1], Kind.LENGTH);
+        if (Math.min(first, second) < LEAST_SIDE_M) {
+            throw new InputException("--size is " + Shown.quoted(text) + ", too small for a module; give sides of 1 m or more");
+        }
+        return new AreaSize(first, second);
     }
 
     private static AreaTurns turns(String text) {

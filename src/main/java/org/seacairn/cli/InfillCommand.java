@@ -8,6 +8,7 @@ import java.util.OptionalInt;
 import org.seacairn.InputException;
 import org.seacairn.plan.Quantity;
 import org.seacairn.plan.Quantity.Kind;
+import org.seacairn.plan.Shown;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -79,6 +80,7 @@ final class InfillCommand extends PlanCommand {
         if (corridorM == 0) {
             throw new InputException("--corridor is \"" + corridor + "\", which leaves no room; give a width above 0");
         }
+        LengthRange.requireNear("--corridor is " + Shown.quoted(corridor), corridorM);
         List<String> reefs = new ArrayList<>(List.of(from));
         reefs.addAll(via);
         reefs.add(to);

@@ -28,9 +28,14 @@ record LengthRange(double leastM, double mostM) {
         if (!(least < most)) {
             throw new InputException(met + "; the second length must be the larger");
         }
-        if (most >= FAR_M) {
+        requireNear(met, most);
+        return new LengthRange(least, most);
+    }
+
+    /** @param met the option and what was written, the beginning of the message */
+    static void requireNear(String met, double lengthM) {
+        if (lengthM >= FAR_M) {
             throw new InputException(met + String.format(Locale.ROOT, ", which reaches too far; stay below %.0f km", FAR_M / 1000));
         }
-        return new LengthRange(least, most);
     }
 }

@@ -152,8 +152,9 @@ class AreasCommandTest {
     @Test
     void whatCannotBeAsked() {
         refused("--size is \"0.25 nmi\"; write two lengths, for example \"0.25 nmi x 0.25 nmi\"", areas("--size", "0.25 nmi"));
+        refused("--size is \"0.9 m x 300 m\", too small for a module; give sides of 1 m or more", areas("--size", "0.9 m x 300 m"));
         refused("--size is \"300\"; write the unit, for example \"300 m\"", areas("--size", "300 x 300 m"));
-        refused("an area of 0 m x 300 m has no sides; ask for two lengths above 0", areas("--size", "0 m x 300 m"));
+        refused("--size is \"0 m x 300 m\", too small for a module; give sides of 1 m or more", areas("--size", "0 m x 300 m"));
         refused("--turn is \"20\"; write the unit, for example \"20 deg\"; or write north, isobath or any", areas("--size", "300 m x 300 m", "--turn", "20"));
         refused("--blemish is \"200%\"; a share is 0 to 1 here", areas("--size", "300 m x 300 m", "--blemish", "200%"));
         refused("the count of areas is 0; ask for 1 or more", areas("--size", "300 m x 300 m", "--count", "0"));

@@ -257,6 +257,7 @@ class InfillCommandTest {
         refused("--gap ends at 140 m, and the plan's modules stand at least 150 m apart; widen the gap, or lower sites: apart",
                 infill("--from", "Saucer", "--to", "Teapot", "--gap", "100 m to 140 m"));
         refused("--corridor is \"200\"; write the unit, for example \"200 m\"", chain("--corridor", "200"));
+        refused("--corridor is \"100 km\", which reaches too far; stay below 100 km", chain("--corridor", "100 km"));
         refused("--corridor is \"0 m\", which leaves no room; give a width above 0", chain("--corridor", "0 m"));
         refused("--modules is 0; give 1 or more", chain("--modules", "0"));
         refused("--modules counts the modules of one leg and cannot be given with --via; run infill once for each leg",
