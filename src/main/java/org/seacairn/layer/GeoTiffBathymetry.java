@@ -10,14 +10,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentLinkedQueue;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
-import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
@@ -29,6 +24,7 @@ import org.geotools.gce.geotiff.GeoTiffReader;
 import org.geotools.util.factory.Hints;
 import org.seacairn.InputException;
 import org.seacairn.geodesy.Crs;
+import org.seacairn.layer.GeoTiffBands.Band;
 
 /**
  * Bathymetry from the first band of a GeoTIFF (OGC 19-008r4): tiled or striped, any compression of
@@ -72,24 +68,23 @@ final class GeoTiffBathymetry implements Bathymetry {
 
     private GeoTiffBathymetry(Path file, Crs crs, GridEnvelope range, AffineTransform cornerToWorld, GeoTiffIIOMetadataDecoder tags,
             GeoTiffPixels pixels) throws IOException {
-        String gdalMetadata = gdalMetadata(pixels);
+        GeoTiffBands bands = new GeoTiffBands(file, pixels.bands(), pixels.alpha(), gdalMetadata(pixels));
         boolean ownNoData = tags != null && tags.hasNoData();
-        GeoTiffBeside.requireNoOtherMeaning(file, ownNoData, item(gdalMetadata, 0, "scale").or(() -> item(gdalMetadata, 0, "offset")).isPresent());
-        this.alpha = pixels.alpha();
+        GeoTiffBeside.requireNoOtherMeaning(file, ownNoData, bands.isScaled());
+        this.alpha = bands.alpha();
         this.file = file;
         this.crs = crs;
         this.cols = range.getSpan(0);
         this.rows = range.getSpan(1);
         this.cornerToWorld = cornerToWorld;
         this.noData = ownNoData ? tags.getNoData() : Double.NaN;
-        this.heights = Band.of(file, gdalMetadata, 0);
-        this.uncertainty = IntStream.range(1, pixels.bands()).filter(band -> isUncertainty(gdalMetadata, band)).mapToObj(band -> Band.of(file, gdalMetadata, band))
-                .findFirst();
+        this.heights = bands.band(0);
+        this.uncertainty = bands.uncertainty();
         GeoTiffHeights heights = GeoTiffHeights.of(tags);
         // As GDAL has it, the unit of the vertical CRS holds where no tag names that of the cells.
-        this.statedUnit = item(gdalMetadata, 0, "unittype").orElse(heights.unit());
+        this.statedUnit = bands.unit().orElse(heights.unit());
         this.statedDatum = heights.datum();
-        this.notes = notes(pixels.bands(), alpha, uncertainty.map(Band::index).orElse(0), gdalMetadata);
+        this.notes = bands.notes();
         this.blockCols = pixels.getTileWidth(0);
         this.blockRows = pixels.getTileHeight(0);
         this.mask = pixels.mask(file);
@@ -192,47 +187,6 @@ final class GeoTiffBathymetry implements Bathymetry {
         return field == null ? "" : field.getAsString(0);
     }
 
-    /** A band's value, counted from 0, of an item with a role in the text of GDAL's metadata tag. */
-    private static Optional<String> item(String gdalMetadata, int band, String role) {
-        Matcher m = Pattern.compile("<Item (?=[^>]*sample=\"" + band + "\")[^>]*role=\"" + role + "\"[^>]*>([^<]*)</Item>")
-                .matcher(gdalMetadata);
-        return m.find() ? Optional.of(m.group(1).strip()) : Optional.empty();
-    }
-
-    /** In the unit of the heights: what is in another could not be set against them. */
-    private static boolean isUncertainty(String gdalMetadata, int band) {
-        return item(gdalMetadata, band, "description").orElse("").toLowerCase(Locale.ROOT).matches("(vertical )?uncertainty")
-                && item(gdalMetadata, band, "unittype").equals(item(gdalMetadata, 0, "unittype"));
-    }
-
-    private static List<String> notes(int bands, int alpha, int uncertainty, String gdalMetadata) {
-        if (bands == 1) {
-            return List.of();
-        }
-        String names = IntStream.range(0, bands).mapToObj(band -> band == alpha && alpha > 0 ? "alpha"
-                : item(gdalMetadata, band, "description").orElse("unnamed")).collect(Collectors.joining(", "));
-        return List.of("it has " + bands + " bands (" + names + "); the first is taken as the bathymetry, "
-                + (uncertainty > 0 ? "band " + (uncertainty + 1) + " as its uncertainty, " : "")
-                + (alpha > 0 ? "cells that the alpha band hides are no-data, and no other band is used" : "and no other is used"));
-    }
-
-    /** A band, counted from 0: what its numbers are multiplied with, and what is added then. */
-    private record Band(int index, double scale, double offset) {
-        static Band of(Path file, String gdalMetadata, int index) {
-            return new Band(index, item(gdalMetadata, index, "scale").map(text -> number(file, "scale", text)).orElse(1.0),
-                    item(gdalMetadata, index, "offset").map(text -> number(file, "offset", text)).orElse(0.0));
-        }
-    }
-
-    private static double number(Path file, String what, String text) {
-        try {
-            return Double.parseDouble(text);
-        } catch (NumberFormatException e) {
-            throw new InputException(file.getFileName() + ": its metadata states the " + what + " \"" + XmlElements.shown(text)
-                    + "\", which is no number; write the file again", e);
-        }
-    }
-
     @Override
     public void read(int col, int row, int cols, int rows, float[] into) {
         read(heights, col, row, cols, rows, into);
@@ -244,7 +198,7 @@ final class GeoTiffBathymetry implements Bathymetry {
         return uncertainty.map(band -> new CellUncertainty() {
             @Override
             public String kind() {
-                return "band " + (band.index + 1);
+                return "band " + (band.index() + 1);
             }
 
             @Override
@@ -272,7 +226,7 @@ final class GeoTiffBathymetry implements Bathymetry {
                     && floats.getSize() == cols * rows) {
                 System.arraycopy(floats.getData(), 0, into, 0, cols * rows);
             } else {
-                raster.getSamples(0, 0, cols, rows, band.index, into);
+                raster.getSamples(0, 0, cols, rows, band.index(), into);
             }
             toValues(band, into, cols * rows);
             if (alpha > 0) {
@@ -300,13 +254,13 @@ final class GeoTiffBathymetry implements Bathymetry {
 
     private void toValues(Band band, float[] values, int count) {
         float missing = (float) noData;
-        boolean scaled = band.scale != 1 || band.offset != 0;
+        boolean scaled = band.scale() != 1 || band.offset() != 0;
         for (int i = 0; i < count; i++) {
             float v = values[i];
             if (v == missing || !Float.isFinite(v)) {
                 values[i] = Float.NaN;
             } else if (scaled) {
-                values[i] = (float) (v * band.scale + band.offset);
+                values[i] = (float) (v * band.scale() + band.offset());
             }
         }
     }
