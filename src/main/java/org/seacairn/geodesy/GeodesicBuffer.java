@@ -32,8 +32,10 @@ import org.seacairn.InputException;
  * sources: the polygons are not cut there, since a cut would add vertices at no distance in particular.
  */
 public final class GeodesicBuffer {
-    private static final double LEAST_DISTANCE_M = 0.1;
-    private static final double MOST_DISTANCE_M = 200_000;
+    /** Nearer than this no buffer is drawn. */
+    public static final double LEAST_DISTANCE_M = 0.1;
+    /** Farther than this no buffer is drawn. */
+    public static final double MOST_DISTANCE_M = 200_000;
     /** What the result must keep to; what is aimed at is far less. */
     private static final double VERTEX_LIMIT_M = 0.1;
     /** Likewise, in edge tolerances. */

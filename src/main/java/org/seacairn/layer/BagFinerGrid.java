@@ -92,8 +92,8 @@ final class BagFinerGrid implements StoredArray {
             int r = part(nodes.offsetY() + i / nodes.countX() * nodes.spacingY(), partHeight, alongParts);
             int at = r * acrossParts + c;
             held[at] = true;
-            if (!(own[i] <= parts[at])) {
-                parts[at] = Double.isNaN(own[i]) ? parts[at] : own[i];
+            if (own[i] > parts[at] || Double.isNaN(parts[at])) {
+                parts[at] = own[i];
             }
         }
         for (int at = 0; at < parts.length; at++) {

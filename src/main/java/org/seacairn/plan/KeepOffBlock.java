@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import org.seacairn.geodesy.GeodesicBuffer;
 import org.seacairn.plan.Quantity.Kind;
 import org.seacairn.plan.SitingPlan.KeepOff;
 import org.seacairn.plan.SitingPlan.Limits;
@@ -17,8 +18,6 @@ final class KeepOffBlock {
     /** A reason is one bit of 32; twelve are taken by the reasons that are no layer, and one is the sign. Some limits take one more each. */
     static final int MOST_LAYERS = 19;
 
-    private static final double LEAST_M = 0.1;
-    private static final double MOST_M = 200_000;
     private static final String EXAMPLE = "{layer: cables, file: cables.geojson, distance: 500 m}";
 
     private KeepOffBlock() {}
@@ -69,9 +68,10 @@ final class KeepOffBlock {
     /** 0, or what can be drawn as a buffer. */
     private static double distanceM(Block block, String key, String example) {
         double distanceM = block.needQuantity(key, Kind.LENGTH, example);
-        if (distanceM != 0 && distanceM < LEAST_M || distanceM > MOST_M) {
+        if (distanceM != 0 && distanceM < GeodesicBuffer.LEAST_DISTANCE_M || distanceM > GeodesicBuffer.MOST_DISTANCE_M) {
             Value value = block.get(key).orElseThrow();
-            value.problem(key + " is " + Shown.quoted(value.text()) + "; write 0 m, or from " + Shown.metres(LEAST_M) + " to 200 km");
+            value.problem(key + " is " + Shown.quoted(value.text()) + "; write 0 m, or from " + Shown.metres(GeodesicBuffer.LEAST_DISTANCE_M) + " to "
+                    + Shown.number(GeodesicBuffer.MOST_DISTANCE_M / 1000) + " km");
         }
         return distanceM;
     }

@@ -76,11 +76,6 @@ public final class VerticalUncertainty {
         return (i, depthM) -> Double.isNaN(depthM) ? Double.NaN : own[i] * metres;
     }
 
-    /** Of one cell of the grid at its depth; NaN where nothing is known. */
-    public double atM(int col, int row, double depthM) {
-        return over(new Window(col, row, 1, 1)).atM(0, depthM);
-    }
-
     /** What the reader of the results should know, or empty text. */
     String note() {
         return note;
